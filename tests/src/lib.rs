@@ -1,0 +1,1 @@
+//! Shared by the reference checks and the browser walk-throughs.
