@@ -15,7 +15,7 @@ pub fn files() -> Result<Vec<(String, usize)>> {
     let mut sizes = Vec::new();
     weigh(&tools::dist(), &mut sizes)
         .context("no release build in target/dist: run `cargo xtask build`")?;
-    sizes.sort_by(|a, b| b.1.cmp(&a.1));
+    sizes.sort_by_key(|(_, size)| std::cmp::Reverse(*size));
     Ok(sizes)
 }
 
