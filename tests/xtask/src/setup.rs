@@ -197,8 +197,8 @@ fn npm_packages() -> Result<()> {
 
 /// Tools come as debug builds: half the time to install, and as quick to use here.
 fn cargo_tool(program: &str, package: &str, version: &str, options: &[&str]) -> Result<()> {
-    let own = format!(".tools/bin/{program}{}", std::env::consts::EXE_SUFFIX);
-    let installed = step::command(&tools::root().join(own).to_string_lossy())
+    let own = tools::root().join(".tools/bin").join(program);
+    let installed = step::command(&own.to_string_lossy())
         .arg("--version")
         .output();
     let wanted = format!("{program} {version}");
