@@ -4,8 +4,8 @@ use super::EditError;
 use super::rider::within;
 use crate::catalogue::parts;
 use crate::cockpit::{
-    Bar, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link, SeenReach,
-    SystemProfile, ThumbWork, UnusedPort, Zone,
+    Bar, BarSide, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link,
+    SeenReach, SystemProfile, ThumbWorkKind, UnusedPort, Zone,
 };
 use crate::plan::Plan;
 use crate::rider::{Answer, Side, YesNo};
@@ -57,11 +57,10 @@ pub enum BikeEdit {
     BladeGap(ControlId, Option<Mm>),
     /// A parking latch.
     Latch(ControlId, Option<Latch>),
-    /// Other work for a thumb is put on the bar, in place of what was of the
-    /// same kind.
-    ThumbWork(ThumbWork),
+    /// Other work for a thumb is put on a side of the bar, at its usual place.
+    PutThumbWork(ThumbWorkKind, BarSide),
     /// Other work for a thumb is taken off.
-    RemoveThumbWork(crate::cockpit::ThumbWorkKind),
+    RemoveThumbWork(ThumbWorkKind),
     /// What the shift system can program.
     System(SystemProfile),
 }
@@ -102,7 +101,7 @@ impl BikeEdit {
                 format!("measure the {}", place(id))
             }
             BikeEdit::Latch(id, _) => format!("parking latch of the {}", place(id)),
-            BikeEdit::ThumbWork(work) => format!("{} on the bar", work.kind),
+            BikeEdit::PutThumbWork(kind, side) => format!("{kind} on the {side}"),
             BikeEdit::RemoveThumbWork(kind) => format!("no {kind} on the bar"),
             BikeEdit::System(_) => "describe the shift system".into(),
         }
@@ -167,9 +166,10 @@ impl BikeEdit {
                 blade(bike, *id)?.gap_at_full_pull = *gap;
             }
             BikeEdit::Latch(id, latch) => blade(bike, *id)?.latch = *latch,
-            BikeEdit::ThumbWork(work) => {
-                bike.thumb_work.retain(|w| w.kind != work.kind);
-                bike.thumb_work.push(*work);
+            BikeEdit::PutThumbWork(kind, side) => {
+                bike.thumb_work.retain(|w| w.kind != *kind);
+                bike.thumb_work
+                    .push(parts::thumb_work(&bike.bar, *kind, *side));
             }
             BikeEdit::RemoveThumbWork(kind) => bike.thumb_work.retain(|w| w.kind != *kind),
             BikeEdit::System(profile) => bike.system = profile.clone(),
