@@ -1,0 +1,6 @@
+//! The bars, each with its stem, tape, grips and hoses.
+
+pub mod drop;
+pub mod flat;
+pub mod hose;
+pub mod stem;
