@@ -26,3 +26,8 @@ const SIN_PITCH: f64 = 0.5;
 pub fn project(p: Spot) -> Point {
     Point::new(p.x, -(p.y * COS_PITCH + p.z * SIN_PITCH))
 }
+
+/// A place level with the stem clamp that lands on the given point of the drawing.
+pub fn on_plane(x: f64, y: f64) -> Spot {
+    spot(x, 0.0, -y / SIN_PITCH)
+}

@@ -4,3 +4,6 @@ pub mod drop_lever;
 pub mod pod;
 pub mod flat_lever;
 pub mod thumb_pod;
+pub mod base_bar_lever;
+pub mod port;
+pub mod thumb_work;

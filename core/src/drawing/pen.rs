@@ -1,7 +1,7 @@
 //! What the draughtsman's hand holds: shapes in millimetres, in layers, with three line weights.
 
 use crate::cockpit::{ButtonId, ControlId};
-use kurbo::{Affine, BezPath};
+use kurbo::{Affine, BezPath, Point};
 
 /// Weight of a line. Widths are set by the style sheet and do not grow with the drawing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -100,6 +100,8 @@ pub enum Owner {
     Blade(ControlId),
     /// The face of a button.
     Button(ButtonId),
+    /// The n-th thing in the bike's list of other thumb work.
+    ThumbWork(usize),
 }
 
 /// One shape of the drawing, in millimetres on the drawing plane.
@@ -117,6 +119,17 @@ pub struct Mark {
     pub owner: Option<Owner>,
 }
 
+/// The face of a button, in millimetres on the drawing plane.
+#[derive(Debug, Clone)]
+pub struct Face {
+    /// The button.
+    pub button: ButtonId,
+    /// Its outline; part of it may lie behind something nearer.
+    pub path: BezPath,
+    /// A point in the middle of what shows of it: leader lines end here.
+    pub anchor: Point,
+}
+
 /// Collects marks under a current place, layer and owner.
 #[derive(Debug, Clone)]
 pub struct Pen {
@@ -127,6 +140,13 @@ pub struct Pen {
     /// Owner of the next marks.
     pub owner: Option<Owner>,
     marks: Vec<Mark>,
+    faces: Vec<Face>,
+}
+
+impl Default for Pen {
+    fn default() -> Self {
+        Pen::new()
+    }
 }
 
 impl Pen {
@@ -137,13 +157,34 @@ impl Pen {
             layer: Layer::Bar,
             owner: None,
             marks: Vec::new(),
+            faces: Vec::new(),
         }
     }
 
-    /// The marks in painting order.
-    pub fn finish(mut self) -> Vec<Mark> {
+    /// The marks in painting order, and the faces of buttons.
+    pub fn finish(mut self) -> (Vec<Mark>, Vec<Face>) {
         self.marks.sort_by_key(|m| m.layer);
-        self.marks
+        (self.marks, self.faces)
+    }
+
+    /// Draws the face of a button; its leader line ends at `anchor`.
+    pub fn face(&mut self, button: ButtonId, path: BezPath, anchor: (f64, f64)) {
+        let owner = self.owner.replace(Owner::Button(button));
+        self.part(Tone::Face, path.clone());
+        self.owner = owner;
+        self.faces.push(Face {
+            button,
+            path: self.place * path,
+            anchor: self.place * Point::from(anchor),
+        });
+    }
+
+    /// Draws with the current place moved by `by`, then comes back.
+    pub fn within(&mut self, by: Affine, draw: impl FnOnce(&mut Pen)) {
+        let place = self.place;
+        self.place = place * by;
+        draw(self);
+        self.place = place;
     }
 
     /// Draws a shape with the current place, layer and owner.

@@ -1,7 +1,7 @@
 //! Round tubes along a line in space, drawn as their outline.
 
 use super::curve::through;
-use super::eye::{Spot, on_the_way, project, spot};
+use super::eye::{Spot, on_plane, on_the_way, project, spot};
 use kurbo::{BezPath, Point, Vec2};
 
 /// A tube: the line of its middle and its radius there, in millimetres.
@@ -52,6 +52,16 @@ impl Tube {
             })
             .collect();
         Tube { rings }
+    }
+
+    /// A tube of one radius drawn straight on the drawing plane, through points in mm.
+    pub fn flat(points: &[(f64, f64)], radius: f64) -> Tube {
+        // Parallel projection: a place at y = 0 lands where its z says.
+        let line: Vec<_> = points
+            .iter()
+            .map(|&(x, v)| (on_plane(x, v), radius))
+            .collect();
+        Tube::new(&line)
     }
 
     /// The closed outline, flat at both ends.

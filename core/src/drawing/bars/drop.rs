@@ -2,7 +2,7 @@
 
 use super::hose::hose;
 use crate::cockpit::Bar;
-use crate::drawing::curve::ellipse;
+use crate::drawing::curve::{ellipse, rounded};
 use crate::drawing::eye::{Spot, project, spot};
 use crate::drawing::pen::{Ink, Layer, Pen, Tone};
 use crate::drawing::tube::Tube;
@@ -16,6 +16,8 @@ pub const CLAMP: f64 = 15.9;
 const TAPE_END: f64 = 66.0;
 /// How far the top bends round into the ramp, mm.
 const CORNER: f64 = 48.0;
+/// How far levers lean, as a slope (common practice: turned in a little at the top).
+const LEAN: f64 = 0.06;
 
 /// The lines of the right half of a drop bar.
 pub struct DropLine {
@@ -38,9 +40,19 @@ impl DropLine {
         }
     }
 
-    /// Where the lever clamps: on the bend in front of the ramp.
-    pub fn lever(&self) -> Spot {
-        spot(self.half, -2.0, self.reach - 2.0)
+    /// Local frame of a lever: on the bend in front of the ramp, leaning in at the top, and out
+    /// with the flare at the bottom.
+    pub fn lever_frame(&self) -> Affine {
+        let at = project(spot(self.half, -2.0, self.reach - 2.0));
+        let lean = LEAN + 0.5 * self.flare / self.drop;
+        let upright = 1.0 / (1.0 + lean * lean).sqrt();
+        let (cos, sin) = (upright, lean * upright);
+        Affine::new([cos, -sin, sin, cos, at.x, at.y])
+    }
+
+    /// Where things can sit on the tops, mm from the middle.
+    pub fn tops(&self) -> (f64, f64) {
+        (TAPE_END + 48.0 - 20.0, self.half - CORNER - 24.0)
     }
 
     /// From tape end round the corner and along the ramp.
@@ -144,6 +156,6 @@ fn top(pen: &mut Pen, line: &DropLine) {
     pen.layer = Layer::Body;
     pen.piece(
         Tone::Body,
-        crate::drawing::curve::rounded(start.x + 7.0, start.y, 15.0, 2.0 * TAPED + 1.2, 2.0),
+        rounded(start.x + 7.0, start.y, 15.0, 2.0 * TAPED + 1.2, 2.0),
     );
 }

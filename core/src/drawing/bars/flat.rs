@@ -1,6 +1,5 @@
 //! Flat bars.
 
-use super::hose::hose;
 use crate::cockpit::Bar;
 use crate::drawing::curve::{ellipse, rounded};
 use crate::drawing::eye::{Spot, project, spot};
@@ -106,20 +105,4 @@ fn grip(pen: &mut Pen, line: &FlatLine) {
     pen.place = outer * line.frame(line.half);
     pen.part(Tone::Body, rounded(-2.0, 0.0, 9.0, 2.0 * GRIP + 2.5, 3.0));
     pen.place = outer;
-}
-
-/// The hose or cable from a lever whose body ends `x` mm out, round to the front of the head tube.
-pub fn lever_hose(pen: &mut Pen, line: &FlatLine, x: f64) {
-    let at = line.at(x);
-    hose(
-        pen,
-        &[
-            spot(at.x, 12.0, at.z + 52.0),
-            spot(at.x - 40.0, 12.0, at.z + 60.0),
-            spot(at.x - 90.0, 4.0, 72.0),
-            spot(46.0, -14.0, 74.0),
-            spot(20.0, -44.0, 62.0),
-            spot(9.0, -84.0, 36.0),
-        ],
-    );
 }

@@ -21,32 +21,51 @@ pub fn draw(pen: &mut Pen, control: &Control) {
             removed_blade(pen);
         }
     }
+    let mut spare = SPARE.iter();
     for button in &control.buttons {
-        pen.owner = Some(Owner::Button(control.button_id(button.part)));
+        let id = control.button_id(button.part);
         pen.layer = Layer::Paddle;
         match button.part {
             ButtonPart::OuterPaddle => {
-                pen.part(Tone::Face, outer_paddle());
-                pen.detail(through(&[(32.0, 36.0), (37.5, 62.0), (41.5, 80.0)]));
+                pen.face(id, outer_paddle(), (40.5, 70.0));
+                ridge(pen, &[(32.0, 36.0), (36.0, 54.0)]);
             }
             ButtonPart::InnerPaddle => {
-                pen.part(Tone::Face, inner_paddle());
-                pen.detail(through(&[(20.0, 30.0), (24.5, 54.0)]));
+                pen.face(id, inner_paddle(), (24.5, 52.0));
+                ridge(pen, &[(19.5, 26.0), (22.5, 38.0)]);
             }
             ButtonPart::LongPaddle => {
-                pen.part(Tone::Face, long_paddle());
-                pen.detail(through(&[(29.0, 36.0), (35.0, 62.0), (40.0, 82.0)]));
+                pen.face(id, long_paddle(), (37.0, 76.0));
+                ridge(pen, &[(29.0, 34.0), (33.5, 56.0)]);
             }
             ButtonPart::HoodButton => {
                 pen.layer = Layer::Near;
-                pen.part(Tone::Face, hood_button());
+                pen.face(id, hood_button(), HOOD_BUTTON);
             }
-            _ => {}
+            _ => {
+                pen.layer = Layer::Near;
+                if let Some(&(x, y)) = spare.next() {
+                    pen.face(id, circle(x, y, 7.5), (x, y));
+                }
+            }
         }
     }
     pen.owner = Some(Owner::Control(control.id));
     pen.layer = Layer::Body;
     hood(pen);
+}
+
+// Places on the hood for buttons that a lever of this kind does not usually have.
+const SPARE: [(f64, f64); 5] = [
+    (0.0, -48.0),
+    (0.0, -28.0),
+    (0.0, -8.0),
+    (0.0, 12.0),
+    (-14.0, 2.0),
+];
+
+fn ridge(pen: &mut Pen, points: &[(f64, f64)]) {
+    pen.detail(through(points));
 }
 
 fn blade_outline() -> BezPath {
@@ -105,8 +124,10 @@ fn long_paddle() -> BezPath {
     ])
 }
 
+const HOOD_BUTTON: (f64, f64) = (-3.0, -77.0);
+
 fn hood_button() -> BezPath {
-    ellipse(-3.0, -77.0, 9.5, 6.8)
+    ellipse(HOOD_BUTTON.0, HOOD_BUTTON.1, 9.5, 6.8)
 }
 
 fn hood(pen: &mut Pen) {

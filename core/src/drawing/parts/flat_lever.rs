@@ -9,7 +9,9 @@ use crate::drawing::pen::{Ink, Layer, Owner, Pen, Tone};
 use kurbo::BezPath;
 
 /// How far inboard of the clamp the hose leaves the body, mm.
-pub const HOSE_EXIT: f64 = 46.0;
+pub const HOSE_EXIT: f64 = 52.0;
+/// How far in front of the bar it leaves, mm (negative y).
+pub const HOSE_SIDE: f64 = -28.0;
 
 /// Draws the lever in local millimetres: origin on the bar under the clamp, x outward along the
 /// bar, y towards the rider.

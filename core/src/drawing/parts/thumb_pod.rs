@@ -1,7 +1,7 @@
 //! Thumb pods of flat bars and side grips.
 
 use crate::cockpit::{ButtonPart, Control};
-use crate::drawing::curve::{blob, through};
+use crate::drawing::curve::{blob, circle, rounded};
 use crate::drawing::pen::{Layer, Owner, Pen, Tone};
 use kurbo::BezPath;
 
@@ -10,7 +10,7 @@ use kurbo::BezPath;
 pub fn draw(pen: &mut Pen, control: &Control) {
     pen.owner = Some(Owner::Control(control.id));
     pen.layer = Layer::Body;
-    pen.part(Tone::Body, crate::drawing::curve::rounded(-4.0, 1.0, 14.0, 27.0, 4.0));
+    pen.part(Tone::Body, rounded(-4.0, 1.0, 14.0, 27.0, 4.0));
     pen.part(
         Tone::Body,
         blob(&[
@@ -19,21 +19,27 @@ pub fn draw(pen: &mut Pen, control: &Control) {
         ]),
     );
     pen.layer = Layer::Near;
-    for button in &control.buttons {
-        pen.owner = Some(Owner::Button(control.button_id(button.part)));
-        pen.part(Tone::Face, key(button.part));
-        let (x, y) = if button.part == ButtonPart::Far { (-13.0, 30.0) } else { (17.0, 40.0) };
-        pen.detail(through(&[(x - 5.0, y - 2.2), (x + 5.0, y + 2.2)]));
+    for (i, button) in control.buttons.iter().enumerate() {
+        let id = control.button_id(button.part);
+        match button.part {
+            ButtonPart::Far => pen.face(id, far_key(), (-12.0, 30.0)),
+            ButtonPart::Near | ButtonPart::Single => pen.face(id, near_key(), (18.5, 39.0)),
+            _ => {
+                let x = -22.0 + 16.0 * i as f64;
+                pen.face(id, circle(x, 4.0, 7.0), (x, 4.0));
+            }
+        }
     }
 }
 
-fn key(part: ButtonPart) -> BezPath {
-    match part {
-        ButtonPart::Far => blob(&[
-            (-26.0, 27.0), (-20.0, 20.5), (-10.0, 20.0), (0.0, 25.0), (2.0, 33.0), (-4.0, 40.0), (-15.0, 39.5), (-24.0, 35.0),
-        ]),
-        _ => blob(&[
-            (4.0, 34.0), (10.0, 29.0), (20.0, 30.0), (31.0, 36.0), (33.5, 43.0), (28.0, 48.0), (17.0, 48.0), (7.0, 43.0),
-        ]),
-    }
+fn far_key() -> BezPath {
+    blob(&[
+        (-26.0, 27.0), (-20.0, 20.5), (-10.0, 20.0), (0.0, 25.0), (2.0, 33.0), (-4.0, 40.0), (-15.0, 39.5), (-24.0, 35.0),
+    ])
+}
+
+fn near_key() -> BezPath {
+    blob(&[
+        (4.0, 34.0), (10.0, 29.0), (20.0, 30.0), (31.0, 36.0), (33.5, 43.0), (28.0, 48.0), (17.0, 48.0), (7.0, 43.0),
+    ])
 }
