@@ -8,7 +8,7 @@ use super::bars::{hose, stem};
 use super::parts::{base_bar_lever, drop_lever, flat_lever, pod, port, thumb_pod, thumb_work};
 use super::pen::{Face, Mark, Owner, Pen};
 use super::seat::{Rail, Seats};
-use crate::cockpit::{BarKind, BarSide, Bike, Control, ControlKind, Medium, ThumbWork, Zone};
+use crate::cockpit::{BarKind, BarSide, Bike, Control, ControlKind, Medium, ThumbWork, ThumbWorkKind, Zone};
 use kurbo::{Affine, Point};
 
 /// The cockpit in millimetres on the drawing plane.
@@ -18,6 +18,9 @@ pub struct Art {
     /// Faces of the buttons.
     pub faces: Vec<Face>,
 }
+
+/// How far below each other things are drawn that have no room side by side, mm.
+const STACK: f64 = 34.0;
 
 /// Draws a bike's cockpit.
 pub fn draw(bike: &Bike) -> Art {
@@ -108,20 +111,25 @@ impl BarDrawing {
         let width = thumb_work::WIDTH;
         let place = match self {
             BarDrawing::Drop(line) => {
-                let x = seats.take(Rail::Top, work.side, want, width, line.tops());
+                let (x, _) = seats.take(Rail::Top, work.side, want, width, line.near_clamp());
                 shift(x, 0.0)
             }
             BarDrawing::Aero(line) => {
-                let x = seats.take(Rail::Top, work.side, want, width, line.free());
+                let (x, _) = seats.take(Rail::Top, work.side, want, width, line.free());
                 shift(x, 0.0)
             }
             BarDrawing::Flat(line) => {
                 let range = (58.0, line.grip_start() - 24.0);
-                line.frame(seats.take(Rail::Top, work.side, want, width, range))
+                let rail = if work.kind == ThumbWorkKind::Dropper {
+                    Rail::Under
+                } else {
+                    Rail::Top
+                };
+                line.frame(seats.take(rail, work.side, want, width, range).0)
             }
             BarDrawing::SideGrip(line) => {
                 let range = (60.0, line.low_end());
-                let x = seats.take(Rail::Low, work.side, want, width, range);
+                let (x, _) = seats.take(Rail::Low, work.side, want, width, range);
                 shift(x, line.low_height())
             }
         };
@@ -133,7 +141,7 @@ fn on_drop(pen: &mut Pen, seats: &mut Seats, line: &DropLine, control: &Control,
     let side = control.side;
     match (control.kind, control.zone) {
         (ControlKind::BrakeLever, Zone::Tops) => {
-            let x = seats.take(Rail::Top, side, control.at.x.abs(), 30.0, line.tops());
+            let (x, _) = seats.take(Rail::Top, side, control.at.x.abs(), 30.0, line.tops());
             pen.within(shift(x, 0.0) * Affine::scale(0.8), |pen| {
                 flat_lever::draw(pen, control, medium);
             });
@@ -143,7 +151,7 @@ fn on_drop(pen: &mut Pen, seats: &mut Seats, line: &DropLine, control: &Control,
             let range = (104.0, hook.length() - 22.0);
             let sprint = control.kind == ControlKind::SprintButton;
             let width = if sprint { 40.0 } else { 56.0 };
-            let at = seats.take(Rail::Drop, side, hook.length() - 62.0, width, range);
+            let (at, _) = seats.take(Rail::Drop, side, hook.length() - 62.0, width, range);
             let on = hook.heading(at);
             let here = hook.middle(at);
             let frame = Affine::new([on.y, -on.x, on.x, on.y, here.x, here.y]);
@@ -157,8 +165,9 @@ fn on_drop(pen: &mut Pen, seats: &mut Seats, line: &DropLine, control: &Control,
         }
         (ControlKind::Pod | ControlKind::SinglePod, _) => {
             let width = pod::TOPS_WIDTH;
-            let x = seats.take(Rail::Top, side, control.at.x.abs(), width, line.tops());
-            pen.within(shift(x, 0.0), |pen| {
+            let want = control.at.x.abs();
+            let (x, stacked) = seats.take(Rail::Top, side, want, width, line.tops());
+            pen.within(shift(x, STACK * stacked), |pen| {
                 pod::on_tops(pen, control);
                 pen.within(shift(0.0, 14.0), |pen| port::draw(pen, control.unused_port));
             });
@@ -182,8 +191,8 @@ fn on_aero(pen: &mut Pen, seats: &mut Seats, line: &AeroLine, control: &Control)
         pen.within(line.tip() * shift(0.0, back), |pen| pod::on_tip(pen, control));
     } else if is_pod {
         let width = pod::TOPS_WIDTH;
-        let x = seats.take(Rail::Top, side, control.at.x.abs(), width, line.free());
-        pen.within(shift(x, 0.0), |pen| pod::on_tops(pen, control));
+        let (x, stacked) = seats.take(Rail::Top, side, control.at.x.abs(), width, line.free());
+        pen.within(shift(x, STACK * stacked), |pen| pod::on_tops(pen, control));
     } else {
         let inward = 60.0 * seats.count(Rail::Hood, side);
         pen.within(shift(-inward, 0.0) * line.lever(), |pen| {
@@ -206,8 +215,9 @@ fn on_flat(pen: &mut Pen, seats: &mut Seats, line: &FlatLine, control: &Control,
         }
         pen.within(frame, |pen| flat_lever::draw(pen, control, medium));
     } else {
-        let x = seats.take(Rail::Under, side, grip - 44.0, 72.0, (64.0, grip - 44.0));
-        pen.within(line.frame(x), |pen| {
+        let range = (64.0, grip - 44.0);
+        let (x, stacked) = seats.take(Rail::Under, side, grip - 44.0, 72.0, range);
+        pen.within(line.frame(x) * shift(0.0, STACK * stacked), |pen| {
             thumb_pod::draw(pen, control);
             pen.within(shift(-28.0, 33.0), |pen| port::draw(pen, control.unused_port));
         });

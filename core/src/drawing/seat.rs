@@ -29,7 +29,8 @@ pub struct Seats {
 
 impl Seats {
     /// Takes the free place nearest to `want` within `range` (mm along the rail) for something
-    /// `width` mm wide. When the rail is full things overlap rather than vanish.
+    /// `width` mm wide. Gives the place and how many sit there already: zero while the rail has
+    /// room, more when things must be stacked.
     pub fn take(
         &mut self,
         rail: Rail,
@@ -37,7 +38,7 @@ impl Seats {
         want: f64,
         width: f64,
         range: (f64, f64),
-    ) -> f64 {
+    ) -> (f64, f64) {
         let (low, high) = (range.0.min(range.1), range.1.max(range.0));
         let want = want.clamp(low, high);
         let mut offers = vec![want];
@@ -52,8 +53,9 @@ impl Seats {
             .filter(|&x| x >= low && x <= high && self.is_free(rail, side, x, width))
             .min_by(|a, b| (a - want).abs().total_cmp(&(b - want).abs()))
             .unwrap_or(want);
+        let stacked = self.met(rail, side, at, width).count() as f64;
         self.taken.push((rail, side, at, width / 2.0));
-        at
+        (at, stacked)
     }
 
     /// Blocks a stretch `width` mm wide about `at`.
@@ -73,10 +75,20 @@ impl Seats {
     }
 
     fn is_free(&self, rail: Rail, side: BarSide, at: f64, width: f64) -> bool {
+        self.met(rail, side, at, width).next().is_none()
+    }
+
+    fn met(
+        &self,
+        rail: Rail,
+        side: BarSide,
+        at: f64,
+        width: f64,
+    ) -> impl Iterator<Item = &(Rail, BarSide, f64, f64)> {
         // A hair of overlap lets neighbours touch.
         self.taken
             .iter()
-            .filter(|t| t.0 == rail && t.1 == side)
-            .all(|t| (t.2 - at).abs() >= t.3 + width / 2.0 - 0.01)
+            .filter(move |t| t.0 == rail && t.1 == side)
+            .filter(move |t| (t.2 - at).abs() < t.3 + width / 2.0 - 0.01)
     }
 }

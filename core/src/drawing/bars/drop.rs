@@ -2,7 +2,7 @@
 
 use super::hose::hose;
 use crate::cockpit::Bar;
-use crate::drawing::curve::{ellipse, rounded};
+use crate::drawing::curve::{circle, ellipse, rounded};
 use crate::drawing::eye::{Spot, project, spot};
 use crate::drawing::pen::{Ink, Layer, Pen, Tone};
 use crate::drawing::tube::Tube;
@@ -44,15 +44,20 @@ impl DropLine {
     /// with the flare at the bottom.
     pub fn lever_frame(&self) -> Affine {
         let at = project(spot(self.half, -2.0, self.reach - 2.0));
-        let lean = LEAN + 0.5 * self.flare / self.drop;
+        let lean = LEAN + 0.75 * self.flare / self.drop;
         let upright = 1.0 / (1.0 + lean * lean).sqrt();
         let (cos, sin) = (upright, lean * upright);
         Affine::new([cos, -sin, sin, cos, at.x, at.y])
     }
 
-    /// Where things can sit on the tops, mm from the middle.
+    /// Where things that a thumb works while shifting can sit on the tops, mm from the middle.
     pub fn tops(&self) -> (f64, f64) {
-        (TAPE_END + 48.0 - 20.0, self.half - CORNER - 24.0)
+        (TAPE_END + 36.0, self.half - CORNER - 22.0)
+    }
+
+    /// Where a bell and the like can sit: from the clamp outward, mm from the middle.
+    pub fn near_clamp(&self) -> (f64, f64) {
+        (46.0, self.half - CORNER - 10.0)
     }
 
     /// From tape end round the corner and along the ramp.
@@ -145,12 +150,16 @@ fn top(pen: &mut Pen, line: &DropLine) {
     pen.layer = Layer::Bar;
     let tube = line.top();
     let length = tube.length();
+    // Where no lever sits, the bend shows: a round end going down.
+    let bend = tube.middle(length);
+    pen.part(Tone::Tape, circle(bend.x, bend.y, TAPED));
     pen.tone(Tone::Tape, tube.outline());
     pen.tone(Tone::Shade, tube.band(0.45, 1.0));
-    for wrap in tube.wraps(26.0, length - 24.0, 15.0, 9.0) {
+    for wrap in tube.wraps(26.0, length - 4.0, 15.0, 9.0) {
         pen.detail(wrap);
     }
-    pen.mark(Ink::Outline, Tone::None, tube.outline());
+    pen.mark(Ink::Outline, Tone::None, tube.along(-1.0, 0.0, length));
+    pen.mark(Ink::Outline, Tone::None, tube.along(1.0, 0.0, length));
     // Finishing tape.
     let start = project(spot(TAPE_END, 0.0, 0.0));
     pen.layer = Layer::Body;

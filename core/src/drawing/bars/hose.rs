@@ -22,7 +22,7 @@ pub fn flat_bar(pen: &mut Pen, exit: Point) {
     if exit.x > 130.0 {
         points.push((exit.x * 0.62, exit.y - 9.0));
     }
-    points.extend([(52.0, -30.0), (34.0, -8.0), (26.0, 20.0)]);
+    points.extend([(56.0, -32.0), (38.0, -12.0), (30.0, 8.0)]);
     on_plane(pen, &points);
 }
 
@@ -32,12 +32,12 @@ pub fn side_grip(pen: &mut Pen, exit: Point) {
         pen,
         &[
             (exit.x, exit.y + 4.0),
-            (exit.x - 2.0, exit.y - 12.0),
-            (exit.x - 22.0, exit.y - 26.0),
-            (exit.x - 60.0, exit.y - 8.0),
-            (exit.x * 0.55, exit.y + 76.0),
-            (exit.x * 0.24, exit.y + 136.0),
-            (12.0, exit.y + 168.0),
+            (exit.x - 3.0, exit.y - 8.0),
+            (exit.x - 16.0, exit.y - 14.0),
+            (exit.x - 48.0, exit.y + 6.0),
+            (exit.x * 0.52, exit.y + 76.0),
+            (exit.x * 0.24, exit.y + 128.0),
+            (12.0, exit.y + 160.0),
         ],
     );
 }
