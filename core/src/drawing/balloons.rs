@@ -174,16 +174,11 @@ fn rows(calls: &[Call], bounds: Rect, width: f64) -> Plan {
     let room = width - 2.0 * EDGE;
     let scale = (room / bounds.width()).min(LARGEST);
     let middle = width / 2.0;
-    // Buttons high on the drawing are called from above, low ones from below, half and half so
-    // that neither row overflows.
-    let mut order: Vec<usize> = (0..calls.len()).collect();
-    order.sort_by(|&a, &b| calls[a].anchor.y.total_cmp(&calls[b].anchor.y).then(a.cmp(&b)));
-    let half = order.len().div_ceil(2);
-    let (above, below) = order.split_at(half);
     let per_row = (room / CELL).floor().max(1.0) as usize;
-    let rows_of = |n: usize| n.div_ceil(per_row).max(1);
+    let (above, below) = split(calls, bounds.center().y, per_row);
     let pad = 16.0;
-    let top = EDGE + CELL * rows_of(above.len()) as f64 + pad;
+    let row = |members: &[usize]| if members.is_empty() { 0.0 } else { CELL + pad };
+    let top = EDGE + row(&above);
     let art = bounds.height() * scale;
     let place = Affine::new([
         scale,
@@ -195,11 +190,11 @@ fn rows(calls: &[Call], bounds: Rect, width: f64) -> Plan {
     ]);
     let anchor = |i: usize| place * calls[i].anchor;
     let low = top + art + pad;
-    let size = Size::new(width, low + CELL * rows_of(below.len()) as f64 + EDGE);
+    let size = Size::new(width, top + art + row(&below) + EDGE);
     let mut seats = vec![None; calls.len()];
-    for (members, is_above) in [(above, true), (below, false)] {
-        // Rows are packed cell to cell; a second row would put leaders across balloons, so all
-        // share one row of narrower cells when there are more than fit.
+    for (members, is_above) in [(&above, true), (&below, false)] {
+        // A second row would put leaders across balloons, so all share one row, of narrower cells
+        // when there are more than fit.
         let n = members.len();
         let pitch = (room / n.max(1) as f64).min(CELL);
         let anchors: Vec<Point> = members.iter().map(|&i| anchor(i)).collect();
@@ -221,6 +216,25 @@ fn rows(calls: &[Call], bounds: Rect, width: f64) -> Plan {
         place,
         seats: seats.into_iter().flatten().collect(),
     }
+}
+
+// Buttons in the upper half of the drawing are called from above, the others from below, each
+// side and the middle by itself so that the picture is alike on both sides; a full row passes
+// what lies nearest the middle to the other.
+fn split(calls: &[Call], middle: f64, per_row: usize) -> (Vec<usize>, Vec<usize>) {
+    let (mut above, mut below) = (Vec::new(), Vec::new());
+    for side in [BarSide::Left, BarSide::Centre, BarSide::Right] {
+        let mut members: Vec<usize> = (0..calls.len()).filter(|&i| calls[i].side == side).collect();
+        members.sort_by(|&a, &b| calls[a].anchor.y.total_cmp(&calls[b].anchor.y).then(a.cmp(&b)));
+        let n = members.len();
+        let share = (per_row / 2).max(1);
+        let high = members.iter().filter(|&&i| calls[i].anchor.y < middle).count();
+        // More than two shares go half and half.
+        let high = high.min(share.max(n / 2)).max(n.saturating_sub(share.max(n.div_ceil(2))));
+        above.extend_from_slice(&members[..high]);
+        below.extend_from_slice(&members[high..]);
+    }
+    (above, below)
 }
 
 // Places along a row, each as near its button as its neighbours allow, at least `pitch` apart.

@@ -21,8 +21,11 @@ pub fn draw(pen: &mut Pen, kind: ThumbWorkKind) {
 
 fn bell(pen: &mut Pen) {
     // Dome seen from above behind, with its hammer.
-    pen.part(Tone::Metal, blob(&[(13.0, -2.0), (20.0, 4.0), (27.0, 6.0), (29.0, 2.0), (24.0, -2.0), (15.0, -9.0)]));
-    pen.part(Tone::Metal, ellipse(0.0, -9.0, 18.0, 16.0));
+    pen.part(
+        Tone::Metal,
+        blob(&[(6.0, 4.0), (12.0, 10.0), (14.0, 18.0), (10.0, 21.0), (5.0, 16.0), (-2.0, 6.0)]),
+    );
+    pen.part(Tone::Metal, ellipse(0.0, -9.0, 17.5, 16.0));
     pen.form(ellipse(0.0, -11.0, 12.0, 10.0));
     pen.piece(Tone::Body, ellipse(0.0, -13.0, 3.6, 3.0));
 }
