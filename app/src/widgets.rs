@@ -1,0 +1,1 @@
+//! Small views that several screens share.

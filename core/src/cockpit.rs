@@ -1,0 +1,147 @@
+//! The bike as far as hands meet it: bar, controls, brakes, other thumb work,
+//! and what the shift system can program.
+
+mod bar;
+mod brakes;
+mod button;
+mod control;
+mod system;
+mod thumb_work;
+
+pub use bar::{Bar, BarKind, Frame, HandPosition};
+pub use brakes::{BrakeKind, BrakeRun, Brakes, Joint, Medium, PulledTogether, Wheel, WheelBrake};
+pub use button::{Button, ButtonId, ButtonPart, Ease, Freedom, Press, SeenReach};
+pub use control::{BarSide, Blade, Control, ControlId, ControlKind, Latch, Link, UnusedPort, Zone};
+pub use system::{HoldRun, ProfileOrigin, SystemProfile};
+pub use thumb_work::{ThumbWork, ThumbWorkKind};
+
+use crate::function::Function;
+use crate::rider::{Answer, YesNo};
+use crate::text::Text;
+use crate::units::Mm;
+
+/// The bike as far as hands meet it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bike {
+    /// What the shop calls the bike.
+    pub name: Text,
+    /// Two wheels or three.
+    pub frame: Frame,
+    /// The bar.
+    pub bar: Bar,
+    /// Everything with buttons or a brake blade, in no particular order.
+    pub controls: Vec<Control>,
+    /// The brakes as plumbing.
+    pub brakes: Brakes,
+    /// Other work for a thumb: bell and so on.
+    pub thumb_work: Vec<ThumbWork>,
+    /// What the shift system can program.
+    pub system: SystemProfile,
+    /// Chainrings, 1 to 3.
+    pub rings: u8,
+    /// Cogs, 1 to 14.
+    pub cogs: u8,
+    /// Whether a chain catcher is fitted.
+    pub chain_catcher: Answer<YesNo>,
+}
+
+impl Bike {
+    /// Whether there is a front derailleur.
+    pub fn has_front_derailleur(&self) -> bool {
+        self.rings > 1
+    }
+
+    /// The control with this identity.
+    pub fn control(&self, id: ControlId) -> Option<&Control> {
+        self.controls.iter().find(|c| c.id == id)
+    }
+
+    /// The control with this identity, to change.
+    pub fn control_mut(&mut self, id: ControlId) -> Option<&mut Control> {
+        self.controls.iter_mut().find(|c| c.id == id)
+    }
+
+    /// The button with this identity, and the control it sits on.
+    pub fn button(&self, id: ButtonId) -> Option<(&Control, &Button)> {
+        let control = self.control(id.control)?;
+        Some((control, control.button(id.part)?))
+    }
+
+    /// Every button in balloon order: the left hand's first, from the top of
+    /// the drawing down, then the middle, then the right hand's.
+    pub fn buttons(&self) -> Vec<(ButtonId, &Control, &Button)> {
+        let mut all: Vec<_> = self
+            .controls
+            .iter()
+            .flat_map(|c| c.buttons.iter().map(move |b| (c.button_id(b.part), c, b)))
+            .collect();
+        all.sort_by(|(a_id, a_control, a), (b_id, b_control, b)| {
+            a_control
+                .side
+                .cmp(&b_control.side)
+                .then(a.height().total_cmp(&b.height()).reverse())
+                .then(a_id.cmp(b_id))
+        });
+        all
+    }
+
+    /// The balloon number of a button, counted from 1 in the order of
+    /// [`Bike::buttons`]: the same on drawing, coverage, findings and sheet.
+    pub fn balloon(&self, id: ButtonId) -> Option<usize> {
+        self.buttons()
+            .iter()
+            .position(|(button, ..)| *button == id)
+            .map(|at| at + 1)
+    }
+
+    /// Where a button is, in words: "left outer paddle".
+    pub fn place_of(&self, id: ButtonId) -> String {
+        match self.button(id) {
+            Some((control, button)) => control.place_of(button.part),
+            None => format!("a button that is not on the bike ({id})"),
+        }
+    }
+
+    /// The nearest other button and the distance to it, centre to centre.
+    pub fn nearest_button(&self, id: ButtonId) -> Option<(ButtonId, Mm)> {
+        let (_, button) = self.button(id)?;
+        self.controls
+            .iter()
+            .flat_map(|c| c.buttons.iter().map(move |b| (c.button_id(b.part), b.at)))
+            .filter(|(other, _)| *other != id)
+            .map(|(other, at)| (other, button.at.distance(at)))
+            .min_by(|(_, a), (_, b)| a.0.total_cmp(&b.0))
+    }
+
+    /// What a button is fixed to do, following copies: a copying button does
+    /// what its original does by `taps`.
+    pub fn tap_function(
+        &self,
+        id: ButtonId,
+        taps: impl Fn(ButtonId) -> Option<Function>,
+    ) -> Option<Function> {
+        let (control, button) = self.button(id)?;
+        if !control.connected {
+            return None;
+        }
+        match &button.freedom {
+            Freedom::Fixed(function) => Some(*function),
+            Freedom::Copies(original) => match self.button(*original) {
+                Some((_, b)) if matches!(b.freedom, Freedom::Fixed(_)) => {
+                    let Freedom::Fixed(function) = b.freedom else {
+                        return None;
+                    };
+                    Some(function)
+                }
+                _ => taps(*original),
+            },
+            Freedom::Free | Freedom::Limited(_) => taps(id),
+        }
+    }
+
+    /// The smallest identity not yet used by a control.
+    pub fn free_control_id(&self) -> ControlId {
+        let taken = self.controls.iter().map(|c| c.id.0).max().unwrap_or(0);
+        ControlId(taken.saturating_add(1))
+    }
+}

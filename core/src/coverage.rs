@@ -1,0 +1,276 @@
+//! The coverage table: for each function and each wheel brake, from each hand
+//! position, on a usual and on a bad day: which button, hand and contact, how
+//! hard, or why not.
+//!
+//! This is the reasoning that shop, rider and therapist look at, and what most
+//! rules ask.
+
+mod brakes;
+mod shifting;
+
+pub use brakes::{BrakeCell, BrakePull, BrakeRow};
+
+use crate::cockpit::{ButtonId, Ease, HandPosition, Wheel};
+use crate::function::Function;
+use crate::layout::{Chord, Layout};
+use crate::plan::Plan;
+use crate::rider::{Ability, Contact, Day, Difficulty, Hand, Side, Standing};
+use crate::vocabulary::Vocabulary;
+
+/// How a function is called up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Via {
+    /// By a tap.
+    Tap(ButtonId),
+    /// By keeping the button pressed.
+    Hold(ButtonId),
+    /// By two buttons together.
+    Chord(Chord),
+}
+
+impl Via {
+    /// The buttons pressed.
+    pub fn buttons(&self) -> Vec<ButtonId> {
+        match self {
+            Via::Tap(id) | Via::Hold(id) => vec![*id],
+            Via::Chord(chord) => vec![chord.first, chord.second],
+        }
+    }
+}
+
+/// One way of calling up a function from a position.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Way {
+    /// How.
+    pub via: Via,
+    /// With which hand.
+    pub hand: Side,
+    /// With which contact.
+    pub contact: Contact,
+    /// How well it is reached.
+    pub ease: Ease,
+    /// How hard pressing is; `None`: not asked.
+    pub step: Option<Difficulty>,
+    /// Why it is reached so, in words for a fitter.
+    pub reason: &'static str,
+}
+
+impl Way {
+    /// Whether the hand stays where it is.
+    pub const fn keeps_hold(&self) -> bool {
+        matches!(self.ease, Ease::Natural | Ease::Stretch)
+    }
+
+    /// Effort as a rank, lower is easier: what the hand can do comes before how
+    /// far it is, and what was not asked counts like step 2 (our judgement).
+    fn effort(&self) -> (bool, Difficulty, Ease, Contact) {
+        let step = self.step.unwrap_or(Difficulty::Moderate);
+        (
+            step.standing() != Standing::Able,
+            step,
+            self.ease,
+            self.contact,
+        )
+    }
+}
+
+/// Why a function cannot be called up from a position without letting go.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum WhyNot {
+    /// No live button has it.
+    NoButton,
+    /// Its buttons are out of reach from here.
+    OutOfReach,
+    /// A working hand reaches it, but cannot press it.
+    HandCannot(Side),
+    /// It lies under a hand that does not work.
+    UnderIdleHand(Side),
+}
+
+impl std::fmt::Display for WhyNot {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            WhyNot::NoButton => f.write_str("no button has it"),
+            WhyNot::OutOfReach => f.write_str("out of reach from here"),
+            WhyNot::HandCannot(side) => write!(f, "the {side} hand does not press it"),
+            WhyNot::UnderIdleHand(side) => {
+                write!(f, "on the {side}, where the hand does not work")
+            }
+        }
+    }
+}
+
+/// One cell of the table.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Cell {
+    /// The hand stays where it is.
+    Reached(Way),
+    /// Only by letting go: the hand moves or the other crosses over.
+    ByLettingGo(Way),
+    /// Not at all.
+    No(WhyNot),
+}
+
+impl Cell {
+    /// The way, if the hand stays where it is.
+    pub fn reached(&self) -> Option<&Way> {
+        match self {
+            Cell::Reached(way) => Some(way),
+            _ => None,
+        }
+    }
+
+    /// The way, letting go or not.
+    pub fn way(&self) -> Option<&Way> {
+        match self {
+            Cell::Reached(way) | Cell::ByLettingGo(way) => Some(way),
+            Cell::No(_) => None,
+        }
+    }
+}
+
+/// A function's row of the table.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Row {
+    /// The function.
+    pub function: Function,
+    /// Whether the shift plan needs it.
+    pub needed: bool,
+    /// The cells: one for each position and day, positions first, in the order
+    /// of [`Coverage::positions`] and of [`Day`].
+    pub cells: Vec<Cell>,
+}
+
+/// The coverage table of one layout.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Coverage {
+    /// The positions of the bar that the rider uses, or that are taken as used
+    /// while the rider has not been asked.
+    pub positions: Vec<HandPosition>,
+    /// A row for each function that is needed or given to a button.
+    pub rows: Vec<Row>,
+    /// A row for each wheel brake.
+    pub brakes: Vec<BrakeRow>,
+}
+
+impl Coverage {
+    /// The table for a layout of the plan.
+    pub fn of(plan: &Plan, layout: &Layout) -> Coverage {
+        let positions = plan.positions_used();
+        let ways = shifting::Ways::of(plan, layout);
+        let needed = plan.needed_functions();
+        let rows = Function::ALL
+            .iter()
+            .filter(|function| needed.contains(function) || ways.has(**function))
+            .map(|function| Row {
+                function: *function,
+                needed: needed.contains(function),
+                cells: positions
+                    .iter()
+                    .flat_map(|position| Day::ALL.iter().map(move |day| (*position, *day)))
+                    .map(|(position, day)| ways.cell(*function, position, day))
+                    .collect(),
+            })
+            .collect();
+        let brakes = brakes::rows(plan, &positions);
+        Coverage {
+            positions,
+            rows,
+            brakes,
+        }
+    }
+
+    /// A function's row.
+    pub fn row(&self, function: Function) -> Option<&Row> {
+        self.rows.iter().find(|row| row.function == function)
+    }
+
+    /// A cell; `None` where the table has no such row or position.
+    pub fn cell(&self, function: Function, position: HandPosition, day: Day) -> Option<&Cell> {
+        let row = self.row(function)?;
+        row.cells.get(self.column(position, day)?)
+    }
+
+    /// A wheel brake's row.
+    pub fn brake(&self, wheel: Wheel) -> Option<&BrakeRow> {
+        self.brakes.iter().find(|row| row.wheel == wheel)
+    }
+
+    /// Where in a row the cell of a position and day stands.
+    pub fn column(&self, position: HandPosition, day: Day) -> Option<usize> {
+        let at = self.positions.iter().position(|p| *p == position)?;
+        Some(at * Day::ALL.len() + day as usize)
+    }
+
+    /// The columns in order.
+    pub fn columns(&self) -> impl Iterator<Item = (HandPosition, Day)> + '_ {
+        self.positions
+            .iter()
+            .flat_map(|position| Day::ALL.iter().map(move |day| (*position, *day)))
+    }
+
+    /// The needed functions' best ways from each position on a usual day, with
+    /// the hand staying where it is.
+    pub fn usual_ways(&self) -> impl Iterator<Item = (Function, HandPosition, &Way)> {
+        self.rows.iter().filter(|row| row.needed).flat_map(|row| {
+            self.positions.iter().filter_map(|position| {
+                let cell = row.cells.get(self.column(*position, Day::Usual)?)?;
+                Some((row.function, *position, cell.reached()?))
+            })
+        })
+    }
+}
+
+impl Plan {
+    /// The positions in which the rider is taken to ride: those answered as
+    /// mostly or sometimes, or the bar's usual ones while nothing was answered.
+    pub fn positions_used(&self) -> Vec<HandPosition> {
+        use crate::rider::Use;
+        let bar = self.bike.bar.kind;
+        let of_bar = bar.positions();
+        let answered = of_bar
+            .iter()
+            .any(|p| self.rider.positions.value(*p).is_some());
+        if !answered {
+            return bar.usual_positions().to_vec();
+        }
+        of_bar
+            .iter()
+            .copied()
+            .filter(|p| {
+                matches!(
+                    self.rider.positions.value(*p),
+                    Some(Use::Mostly | Use::Sometimes)
+                )
+            })
+            .collect()
+    }
+}
+
+/// The easiest of several ways that ends in a cell.
+fn best(ways: impl Iterator<Item = Way>) -> Option<Way> {
+    ways.min_by_key(Way::effort)
+}
+
+/// What a hand makes of pressing with a contact on a day: the harder of the
+/// contact's own step and of swinging a paddle, where the press is a sweep.
+fn press_step(hand: &Hand, contact: Contact, sweep: bool, day: Day) -> Option<Difficulty> {
+    let own = hand.contact_step(contact, day);
+    if sweep {
+        harder(own, hand.step(Ability::SwingsPaddle, day))
+    } else {
+        own
+    }
+}
+
+/// The harder of two steps. What is known to be impossible stays so, whatever
+/// was not asked; otherwise one thing not asked makes the whole not asked.
+fn harder(a: Option<Difficulty>, b: Option<Difficulty>) -> Option<Difficulty> {
+    match (a, b) {
+        (Some(a), Some(b)) => Some(a.max(b)),
+        (Some(Difficulty::Complete), None) | (None, Some(Difficulty::Complete)) => {
+            Some(Difficulty::Complete)
+        }
+        _ => None,
+    }
+}

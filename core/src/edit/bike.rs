@@ -1,0 +1,315 @@
+//! Changes to the bike and its controls.
+
+use super::EditError;
+use super::rider::within;
+use crate::catalogue::parts;
+use crate::cockpit::{
+    Bar, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link, SeenReach,
+    SystemProfile, ThumbWork, UnusedPort, Zone,
+};
+use crate::plan::Plan;
+use crate::rider::{Answer, Side, YesNo};
+use crate::shift_plan::ShiftPlanKind;
+use crate::text::Text;
+use crate::units::Mm;
+
+/// A change to the bike and its controls.
+#[derive(Debug, Clone, PartialEq)]
+pub enum BikeEdit {
+    /// What the shop calls the bike.
+    Name(Text),
+    /// The bar's measures; its kind stays.
+    BarMeasures(Bar),
+    /// Number of chainrings, 1 to 3. The shift plan follows where it must.
+    Rings(u8),
+    /// Number of cogs, 1 to 14.
+    Cogs(u8),
+    /// Whether a chain catcher is fitted.
+    ChainCatcher(Answer<YesNo>),
+    /// A control of a kind is added at its usual place.
+    Add(ControlKind, Side, Zone),
+    /// A control is removed with everything that was on it.
+    Remove(ControlId),
+    /// A control is moved to another zone, at its usual place there.
+    MoveTo(ControlId, Zone),
+    /// A control is put on the other side.
+    Mirror(ControlId),
+    /// All controls, brakes and layouts are exchanged left and right.
+    MirrorAll,
+    /// A control is plugged in (or paired), or unplugged.
+    Connect(ControlId, bool),
+    /// How a control is joined to the rest.
+    Link(ControlId, Link),
+    /// What is in its unused port.
+    UnusedPort(ControlId, UnusedPort),
+    /// What may be assigned to a button.
+    Freedom(ButtonId, Freedom),
+    /// How far a button moves until it acts.
+    Travel(ButtonId, Mm),
+    /// Reach that the fitter saw on this rider; replaces what was seen before
+    /// from the same position with the same contact.
+    SeenReach(ButtonId, SeenReach),
+    /// A blade is fitted or removed.
+    BladeFitted(ControlId, bool),
+    /// From the bar to the blade at rest.
+    BladeReach(ControlId, Option<Mm>),
+    /// From the bar to the blade at full pull.
+    BladeGap(ControlId, Option<Mm>),
+    /// A parking latch.
+    Latch(ControlId, Option<Latch>),
+    /// Other work for a thumb is put on the bar, in place of what was of the
+    /// same kind.
+    ThumbWork(ThumbWork),
+    /// Other work for a thumb is taken off.
+    RemoveThumbWork(crate::cockpit::ThumbWorkKind),
+    /// What the shift system can program.
+    System(SystemProfile),
+}
+
+impl BikeEdit {
+    /// Controls that a bike holds.
+    pub const MOST_CONTROLS: usize = 24;
+
+    pub(super) fn label(&self, plan: &Plan) -> String {
+        let place = |id: &ControlId| {
+            plan.bike
+                .control(*id)
+                .map_or_else(|| format!("control {id}"), Control::place)
+        };
+        match self {
+            BikeEdit::Name(_) => "name the bike".into(),
+            BikeEdit::BarMeasures(_) => "measure the bar".into(),
+            BikeEdit::Rings(n) => format!("chainrings: {n}"),
+            BikeEdit::Cogs(n) => format!("cogs: {n}"),
+            BikeEdit::ChainCatcher(_) => "chain catcher".into(),
+            BikeEdit::Add(kind, side, _) => format!("add a {side} {kind}"),
+            BikeEdit::Remove(id) => format!("remove the {}", place(id)),
+            BikeEdit::MoveTo(id, zone) => format!("move the {} to the {zone}", place(id)),
+            BikeEdit::Mirror(id) => format!("put the {} on the other side", place(id)),
+            BikeEdit::MirrorAll => "mirror the whole cockpit".into(),
+            BikeEdit::Connect(id, true) => format!("plug in the {}", place(id)),
+            BikeEdit::Connect(id, false) => format!("unplug the {}", place(id)),
+            BikeEdit::Link(id, _) | BikeEdit::UnusedPort(id, _) => {
+                format!("wiring of the {}", place(id))
+            }
+            BikeEdit::Freedom(id, _) | BikeEdit::Travel(id, _) => {
+                format!("describe the {}", plan.bike.place_of(*id))
+            }
+            BikeEdit::SeenReach(id, _) => format!("reach of the {}", plan.bike.place_of(*id)),
+            BikeEdit::BladeFitted(id, true) => format!("fit the blade of the {}", place(id)),
+            BikeEdit::BladeFitted(id, false) => format!("remove the blade of the {}", place(id)),
+            BikeEdit::BladeReach(id, _) | BikeEdit::BladeGap(id, _) => {
+                format!("measure the {}", place(id))
+            }
+            BikeEdit::Latch(id, _) => format!("parking latch of the {}", place(id)),
+            BikeEdit::ThumbWork(work) => format!("{} on the bar", work.kind),
+            BikeEdit::RemoveThumbWork(kind) => format!("no {kind} on the bar"),
+            BikeEdit::System(_) => "describe the shift system".into(),
+        }
+    }
+
+    pub(super) fn make(&self, plan: &mut Plan) -> Result<(), EditError> {
+        let bike = &mut plan.bike;
+        match self {
+            BikeEdit::Name(text) => bike.name = text.clone(),
+            BikeEdit::BarMeasures(bar) => {
+                // ISO 4210-2 cl. 4.7.1: handlebar width 350 to 1000 mm.
+                within("The width of the bar", bar.width, 350.0, 1000.0)?;
+                within("The reach of the bar", bar.reach, 0.0, 500.0)?;
+                within("The drop of the bar", bar.drop, 0.0, 250.0)?;
+                bike.bar = Bar {
+                    kind: bike.bar.kind,
+                    ..*bar
+                };
+            }
+            BikeEdit::Rings(n) => {
+                bike.rings = count("The number of chainrings", *n, 3)?;
+                let fits = (plan.shift_plan == ShiftPlanKind::SingleRing)
+                    != plan.bike.has_front_derailleur();
+                if !fits {
+                    plan.shift_plan = ShiftPlanKind::usual(&plan.bike);
+                }
+            }
+            BikeEdit::Cogs(n) => bike.cogs = count("The number of cogs", *n, 14)?,
+            BikeEdit::ChainCatcher(answer) => bike.chain_catcher = *answer,
+            BikeEdit::Add(kind, side, zone) => add(bike, *kind, *side, *zone)?,
+            BikeEdit::Remove(id) => remove(plan, *id)?,
+            BikeEdit::MoveTo(id, zone) => move_to(bike, *id, *zone)?,
+            BikeEdit::Mirror(id) => {
+                let control = control(bike, *id)?;
+                *control = control.mirrored();
+            }
+            BikeEdit::MirrorAll => mirror_all(plan),
+            BikeEdit::Connect(id, connected) => control(bike, *id)?.connected = *connected,
+            BikeEdit::Link(id, link) => control(bike, *id)?.link = *link,
+            BikeEdit::UnusedPort(id, port) => control(bike, *id)?.unused_port = *port,
+            BikeEdit::Freedom(id, freedom) => set_freedom(plan, *id, freedom)?,
+            BikeEdit::Travel(id, travel) => {
+                within("The travel of a button", *travel, 0.0, 80.0)?;
+                button(bike, *id)?.travel = *travel;
+            }
+            BikeEdit::SeenReach(id, seen) => {
+                let list = &mut button(bike, *id)?.seen_reach;
+                list.retain(|s| (s.from, s.contact) != (seen.from, seen.contact));
+                list.push(*seen);
+            }
+            BikeEdit::BladeFitted(id, fitted) => blade(bike, *id)?.fitted = *fitted,
+            BikeEdit::BladeReach(id, reach) => {
+                if let Some(mm) = reach {
+                    within("The reach of a blade", *mm, 10.0, 200.0)?;
+                }
+                blade(bike, *id)?.reach = *reach;
+            }
+            BikeEdit::BladeGap(id, gap) => {
+                if let Some(mm) = gap {
+                    within("The gap at full pull", *mm, 0.0, 200.0)?;
+                }
+                blade(bike, *id)?.gap_at_full_pull = *gap;
+            }
+            BikeEdit::Latch(id, latch) => blade(bike, *id)?.latch = *latch,
+            BikeEdit::ThumbWork(work) => {
+                bike.thumb_work.retain(|w| w.kind != work.kind);
+                bike.thumb_work.push(*work);
+            }
+            BikeEdit::RemoveThumbWork(kind) => bike.thumb_work.retain(|w| w.kind != *kind),
+            BikeEdit::System(profile) => bike.system = profile.clone(),
+        }
+        Ok(())
+    }
+}
+
+fn count(what: &'static str, value: u8, most: u8) -> Result<u8, EditError> {
+    if (1..=most).contains(&value) {
+        Ok(value)
+    } else {
+        Err(EditError::OutOfRange {
+            what,
+            value: value.to_string(),
+            from: "1".into(),
+            to: most.to_string(),
+        })
+    }
+}
+
+fn control(bike: &mut Bike, id: ControlId) -> Result<&mut Control, EditError> {
+    bike.control_mut(id).ok_or(EditError::NoSuchControl(id))
+}
+
+fn blade(bike: &mut Bike, id: ControlId) -> Result<&mut crate::cockpit::Blade, EditError> {
+    let control = control(bike, id)?;
+    let place = control.place();
+    control.blade.as_mut().ok_or(EditError::NoBlade { place })
+}
+
+fn button(bike: &mut Bike, id: ButtonId) -> Result<&mut Button, EditError> {
+    bike.control_mut(id.control)
+        .and_then(|c| c.buttons.iter_mut().find(|b| b.part == id.part))
+        .ok_or_else(|| EditError::NoSuchButton {
+            place: id.part.to_string(),
+        })
+}
+
+fn add(bike: &mut Bike, kind: ControlKind, side: Side, zone: Zone) -> Result<(), EditError> {
+    if bike.controls.len() >= BikeEdit::MOST_CONTROLS {
+        return Err(EditError::TooMany {
+            what: "controls",
+            limit: BikeEdit::MOST_CONTROLS,
+        });
+    }
+    let id = bike.free_control_id();
+    let control = parts::control(&bike.bar, id, kind, side, zone)
+        .ok_or(EditError::DoesNotFit { kind, zone })?;
+    bike.controls.push(parts::beside(&bike.controls, control));
+    Ok(())
+}
+
+fn remove(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
+    control(&mut plan.bike, id)?;
+    plan.bike.controls.retain(|c| c.id != id);
+    for control in &mut plan.bike.controls {
+        for button in &mut control.buttons {
+            if matches!(button.freedom, Freedom::Copies(original) if original.control == id) {
+                button.freedom = Freedom::Free;
+            }
+        }
+    }
+    let brakes = &mut plan.bike.brakes;
+    brakes.runs.retain(|run| run.lever != id);
+    brakes.together.retain(|t| t.first != id && t.second != id);
+    for layout in &mut plan.layouts {
+        layout.taps.retain(|b, _| b.control != id);
+        layout.holds.retain(|b, _| b.control != id);
+        layout
+            .chords
+            .retain(|c| c.first.control != id && c.second.control != id);
+    }
+    plan.as_found.retain(|b, _| b.control != id);
+    Ok(())
+}
+
+fn move_to(bike: &mut Bike, id: ControlId, zone: Zone) -> Result<(), EditError> {
+    let bar = bike.bar;
+    let control = control(bike, id)?;
+    let side = control.side.hand().unwrap_or(Side::Right);
+    let placed =
+        parts::control(&bar, id, control.kind, side, zone).ok_or(EditError::DoesNotFit {
+            kind: control.kind,
+            zone,
+        })?;
+    control.side = placed.side;
+    control.zone = placed.zone;
+    control.at = placed.at;
+    for button in &mut control.buttons {
+        if let Some(there) = placed.button(button.part) {
+            button.at = there.at;
+        }
+        button.seen_reach.clear();
+    }
+    if let (Some(blade), Some(there)) = (&mut control.blade, placed.blade) {
+        blade.at = there.at;
+    }
+    Ok(())
+}
+
+fn set_freedom(plan: &mut Plan, id: ButtonId, freedom: &Freedom) -> Result<(), EditError> {
+    if matches!(freedom, Freedom::Copies(original) if *original == id || plan.bike.button(*original).is_none())
+    {
+        return Err(EditError::NotPossible(
+            "A button can copy only another button of this bike. Choose one.".into(),
+        ));
+    }
+    button(&mut plan.bike, id)?.freedom = freedom.clone();
+    let bike = plan.bike.clone();
+    for layout in &mut plan.layouts {
+        let keeps = layout
+            .taps
+            .get(&id)
+            .is_none_or(|f| bike.button(id).is_some_and(|(_, b)| b.takes(*f)));
+        if !keeps {
+            layout.clear(id);
+        }
+    }
+    Ok(())
+}
+
+/// Mirrors controls, thumb work and what pulls what. Control identities stay
+/// with the control, so layouts and brake runs follow by themselves.
+fn mirror_all(plan: &mut Plan) {
+    let bike = &mut plan.bike;
+    for control in &mut bike.controls {
+        *control = control.mirrored();
+    }
+    for work in &mut bike.thumb_work {
+        work.side = work.side.mirrored();
+        work.at = work.at.mirrored();
+    }
+    for together in &mut bike.brakes.together {
+        together.hand = together.hand.other();
+    }
+    bike.system.required_levers = bike
+        .system
+        .required_levers
+        .iter()
+        .map(|side| side.mirrored())
+        .collect();
+}

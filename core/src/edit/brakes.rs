@@ -1,0 +1,131 @@
+//! Changes to the brakes.
+
+use super::EditError;
+use crate::cockpit::{BrakeRun, Control, ControlId, Joint, Medium, PulledTogether, Wheel};
+use crate::plan::Plan;
+use crate::rider::{Answer, YesNo};
+
+/// A change to the brakes.
+#[derive(Debug, Clone, PartialEq)]
+pub enum BrakeEdit {
+    /// Every wheel brake is pulled by this lever; other levers pull nothing.
+    /// The joint is made to suit: a dual-pull lever for cables, a splitter for
+    /// hoses.
+    AllOnLever(ControlId),
+    /// What a lever pulls is set; wheels it takes are taken from no other.
+    SetRun(BrakeRun),
+    /// A lever pulls nothing any more.
+    RemoveRun(ControlId),
+    /// The throw of a lever was tested with its joint, or not.
+    ThrowTested(ControlId, Answer<YesNo>),
+    /// Two levers are pulled together by one hand.
+    Together(PulledTogether),
+    /// Two levers are no longer pulled together.
+    NotTogether(ControlId, ControlId),
+    /// Two wheels on one axle were seen to brake alike, or not.
+    Balanced(Wheel, Answer<YesNo>),
+}
+
+impl BrakeEdit {
+    pub(super) fn label(&self, plan: &Plan) -> String {
+        let place = |id: &ControlId| {
+            plan.bike
+                .control(*id)
+                .map_or_else(|| format!("control {id}"), Control::place)
+        };
+        match self {
+            BrakeEdit::AllOnLever(id) => format!("all brakes on the {}", place(id)),
+            BrakeEdit::SetRun(run) => format!("brakes of the {}", place(&run.lever)),
+            BrakeEdit::RemoveRun(id) => format!("no brake on the {}", place(id)),
+            BrakeEdit::ThrowTested(id, _) => format!("throw test of the {}", place(id)),
+            BrakeEdit::Together(_) | BrakeEdit::NotTogether(..) => "levers pulled together".into(),
+            BrakeEdit::Balanced(..) => "balance of the axle".into(),
+        }
+    }
+
+    pub(super) fn make(&self, plan: &mut Plan) -> Result<(), EditError> {
+        match self {
+            BrakeEdit::AllOnLever(id) => all_on_lever(plan, *id)?,
+            BrakeEdit::SetRun(run) => {
+                lever(plan, run.lever)?;
+                let brakes = &mut plan.bike.brakes;
+                brakes.runs.retain(|r| r.lever != run.lever);
+                brakes.runs.push(run.clone());
+            }
+            BrakeEdit::RemoveRun(id) => plan.bike.brakes.runs.retain(|r| r.lever != *id),
+            BrakeEdit::ThrowTested(id, answer) => {
+                let place = lever(plan, *id)?.place();
+                let run = plan.bike.brakes.runs.iter_mut().find(|r| r.lever == *id);
+                run.ok_or_else(|| {
+                    EditError::NotPossible(format!(
+                        "The {place} pulls no brake. Choose a lever that does."
+                    ))
+                })?
+                .throw_tested = *answer;
+            }
+            BrakeEdit::Together(together) => {
+                lever(plan, together.first)?;
+                lever(plan, together.second)?;
+                let list = &mut plan.bike.brakes.together;
+                list.retain(|t| !same_pair(t, together.first, together.second));
+                list.push(*together);
+            }
+            BrakeEdit::NotTogether(a, b) => {
+                plan.bike.brakes.together.retain(|t| !same_pair(t, *a, *b))
+            }
+            BrakeEdit::Balanced(wheel, answer) => {
+                for brake in &mut plan.bike.brakes.wheels {
+                    if brake.wheel == *wheel || Some(brake.wheel) == wheel.beside() {
+                        brake.balanced = *answer;
+                    }
+                }
+            }
+        }
+        Ok(())
+    }
+}
+
+fn same_pair(together: &PulledTogether, a: ControlId, b: ControlId) -> bool {
+    (together.first, together.second) == (a, b) || (together.first, together.second) == (b, a)
+}
+
+fn lever(plan: &Plan, id: ControlId) -> Result<&Control, EditError> {
+    let control = plan.bike.control(id).ok_or(EditError::NoSuchControl(id))?;
+    if control.blade.is_none() {
+        return Err(EditError::NoBlade {
+            place: control.place(),
+        });
+    }
+    Ok(control)
+}
+
+fn all_on_lever(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
+    lever(plan, id)?;
+    let brakes = &mut plan.bike.brakes;
+    let medium = brakes
+        .run(id)
+        .or(brakes.runs.first())
+        .map_or(Medium::Cable, |run| run.medium);
+    let wheels: Vec<Wheel> = brakes.wheels.iter().map(|b| b.wheel).collect();
+    let joint = match (wheels.len(), medium) {
+        (0 | 1, _) => Joint::Direct,
+        (_, Medium::Cable) => Joint::DualPull,
+        (_, Medium::Hose) => Joint::HoseSplitter,
+    };
+    brakes.runs = vec![BrakeRun {
+        lever: id,
+        medium,
+        joint,
+        throw_tested: Answer::NOT_ASKED,
+        wheels,
+    }];
+    brakes.together.clear();
+    if let Some(blade) = plan
+        .bike
+        .control_mut(id)
+        .and_then(|control| control.blade.as_mut())
+    {
+        blade.fitted = true;
+    }
+    Ok(())
+}

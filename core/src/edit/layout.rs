@@ -1,0 +1,213 @@
+//! Changes to the layout in hand.
+
+use super::{EditError, starts};
+use crate::cockpit::{Bike, Button, ButtonId, Control, Freedom};
+use crate::function::Function;
+use crate::layout::{Chord, Hold, Layout};
+use crate::plan::Plan;
+use crate::rider::Side;
+
+/// A change to the layout in hand.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LayoutEdit {
+    /// Gives a button a tap function, or leaves it blank.
+    Tap(ButtonId, Option<Function>),
+    /// Exchanges what two buttons do: tap, hold and chords.
+    Swap(ButtonId, ButtonId),
+    /// Gives a button a hold, or none.
+    Hold(ButtonId, Option<Hold>),
+    /// Gives two buttons pressed together a function.
+    AddChord(Chord),
+    /// Takes a chord away.
+    RemoveChord(Chord),
+    /// Takes everything off one button.
+    ClearButton(ButtonId),
+    /// Puts all shifting on one side.
+    AllShiftingOn(Side),
+    /// Exchanges left and right.
+    Mirror,
+    /// Leaves every button blank.
+    Clear,
+    /// Leaves blank, or unplugs, what lies under a hand that rests.
+    BlankUnderRestingHands,
+}
+
+impl LayoutEdit {
+    /// Chords that a layout holds.
+    pub const MOST_CHORDS: usize = 24;
+
+    pub(super) fn label(&self, plan: &Plan) -> String {
+        let place = |id: &ButtonId| plan.bike.place_of(*id);
+        match self {
+            LayoutEdit::Tap(id, Some(function)) => format!("{function} on the {}", place(id)),
+            LayoutEdit::Tap(id, None) | LayoutEdit::ClearButton(id) => {
+                format!("leave the {} blank", place(id))
+            }
+            LayoutEdit::Swap(a, b) => format!("swap the {} and the {}", place(a), place(b)),
+            LayoutEdit::Hold(id, _) => format!("hold on the {}", place(id)),
+            LayoutEdit::AddChord(chord) => format!("{} by two buttons together", chord.function),
+            LayoutEdit::RemoveChord(_) => "take two buttons together away".into(),
+            LayoutEdit::AllShiftingOn(side) => format!("all shifting on the {side}"),
+            LayoutEdit::Mirror => "mirror the layout".into(),
+            LayoutEdit::Clear => "clear the layout".into(),
+            LayoutEdit::BlankUnderRestingHands => "blank what lies under a resting hand".into(),
+        }
+    }
+
+    pub(super) fn make(&self, plan: &mut Plan) -> Result<(), EditError> {
+        match self {
+            LayoutEdit::Tap(id, function) => set_tap(plan, *id, *function)?,
+            LayoutEdit::Swap(a, b) => swap(plan, *a, *b)?,
+            LayoutEdit::Hold(id, hold) => set_hold(plan, *id, *hold)?,
+            LayoutEdit::AddChord(chord) => add_chord(plan, *chord)?,
+            LayoutEdit::RemoveChord(chord) => {
+                plan.layout_mut().chords.retain(|c| !c.same_buttons(chord));
+            }
+            LayoutEdit::ClearButton(id) => {
+                remappable(&plan.bike, *id)?;
+                plan.layout_mut().clear(*id);
+            }
+            LayoutEdit::AllShiftingOn(side) => starts::all_shifting_on(plan, *side)?,
+            LayoutEdit::Mirror => starts::mirror_layout(plan)?,
+            LayoutEdit::Clear => {
+                let layout = plan.layout_mut();
+                *layout = Layout::blank(layout.id, layout.name.as_str());
+            }
+            LayoutEdit::BlankUnderRestingHands => starts::blank_under_resting_hands(plan),
+        }
+        Ok(())
+    }
+}
+
+/// The button, if its function may be changed at all.
+fn remappable(bike: &Bike, id: ButtonId) -> Result<(&Control, &Button), EditError> {
+    let (control, button) = bike.button(id).ok_or_else(|| EditError::NoSuchButton {
+        place: id.part.to_string(),
+    })?;
+    match &button.freedom {
+        Freedom::Fixed(function) => Err(EditError::FixedButton {
+            place: control.place_of(id.part),
+            function: *function,
+        }),
+        Freedom::Copies(original) => Err(EditError::CopyingButton {
+            place: control.place_of(id.part),
+            original: bike.place_of(*original),
+        }),
+        Freedom::Free | Freedom::Limited(_) => Ok((control, button)),
+    }
+}
+
+/// Refuses a function that the button cannot take.
+pub(super) fn may_take(bike: &Bike, id: ButtonId, function: Function) -> Result<(), EditError> {
+    let (control, button) = remappable(bike, id)?;
+    match &button.freedom {
+        Freedom::Limited(set) if !set.contains(&function) => Err(EditError::OutsideItsSet {
+            place: control.place_of(id.part),
+            function,
+            allowed: listed(set),
+        }),
+        _ => Ok(()),
+    }
+}
+
+fn listed(functions: &[Function]) -> String {
+    if functions.is_empty() {
+        return "nothing".into();
+    }
+    let quoted: Vec<String> = functions.iter().map(|f| format!("“{f}”")).collect();
+    quoted.join(", ")
+}
+
+fn set_tap(plan: &mut Plan, id: ButtonId, function: Option<Function>) -> Result<(), EditError> {
+    match function {
+        Some(function) => {
+            may_take(&plan.bike, id, function)?;
+            plan.layout_mut().taps.insert(id, function);
+        }
+        None => {
+            remappable(&plan.bike, id)?;
+            let layout = plan.layout_mut();
+            layout.taps.remove(&id);
+            // A hold that repeats the tap has nothing left to repeat.
+            if matches!(layout.holds.get(&id), Some(Hold::Repeats(_))) {
+                layout.holds.remove(&id);
+            }
+        }
+    }
+    Ok(())
+}
+
+fn set_hold(plan: &mut Plan, id: ButtonId, hold: Option<Hold>) -> Result<(), EditError> {
+    match hold {
+        Some(hold) => {
+            match hold {
+                Hold::Does(function) => may_take(&plan.bike, id, function)?,
+                Hold::Repeats(_) => {
+                    remappable(&plan.bike, id)?;
+                }
+            }
+            plan.layout_mut().holds.insert(id, hold);
+        }
+        None => {
+            plan.layout_mut().holds.remove(&id);
+        }
+    }
+    Ok(())
+}
+
+fn swap(plan: &mut Plan, a: ButtonId, b: ButtonId) -> Result<(), EditError> {
+    remappable(&plan.bike, a)?;
+    remappable(&plan.bike, b)?;
+    let layout = plan.layout();
+    for (from, to) in [(a, b), (b, a)] {
+        for function in [
+            layout.taps.get(&from).copied(),
+            match layout.holds.get(&from) {
+                Some(Hold::Does(function)) => Some(*function),
+                _ => None,
+            },
+        ]
+        .into_iter()
+        .flatten()
+        {
+            may_take(&plan.bike, to, function)?;
+        }
+    }
+    let layout = plan.layout_mut();
+    swap_in(&mut layout.taps, a, b);
+    swap_in(&mut layout.holds, a, b);
+    let other = |id: ButtonId| match id {
+        id if id == a => b,
+        id if id == b => a,
+        id => id,
+    };
+    for chord in &mut layout.chords {
+        (chord.first, chord.second) = (other(chord.first), other(chord.second));
+    }
+    Ok(())
+}
+
+fn swap_in<T>(map: &mut std::collections::BTreeMap<ButtonId, T>, a: ButtonId, b: ButtonId) {
+    let (from_a, from_b) = (map.remove(&a), map.remove(&b));
+    map.extend(from_a.map(|value| (b, value)));
+    map.extend(from_b.map(|value| (a, value)));
+}
+
+fn add_chord(plan: &mut Plan, chord: Chord) -> Result<(), EditError> {
+    if chord.first == chord.second {
+        return Err(EditError::ChordOfOne);
+    }
+    for id in [chord.first, chord.second] {
+        may_take(&plan.bike, id, chord.function)?;
+    }
+    let layout = plan.layout_mut();
+    layout.chords.retain(|c| !c.same_buttons(&chord));
+    if layout.chords.len() >= LayoutEdit::MOST_CHORDS {
+        return Err(EditError::TooMany {
+            what: "chords",
+            limit: LayoutEdit::MOST_CHORDS,
+        });
+    }
+    layout.chords.push(chord);
+    Ok(())
+}

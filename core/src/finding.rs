@@ -1,0 +1,129 @@
+//! What a rule says.
+
+use crate::cockpit::{ButtonId, ControlId, HandPosition, Wheel};
+use crate::edit::Edit;
+use crate::function::Function;
+use crate::rider::Side;
+use crate::text::{Date, Text};
+use crate::vocabulary::Vocabulary;
+
+vocabulary! {
+    /// How much a finding weighs, heaviest first.
+    pub enum Severity as "severity" {
+        /// Must be fixed before the bike is ridden.
+        MustFix = "must-fix", "must fix";
+        /// Must be looked at by somebody who then decides.
+        Check = "check", "check";
+        /// Good to know.
+        GoodToKnow = "good-to-know", "good to know";
+    }
+}
+
+vocabulary! {
+    /// Who may accept a finding that stands.
+    pub enum Acceptable as "acceptance" {
+        /// Nobody: while it stands, the sheet says NOT READY.
+        Never = "never", "can never be accepted";
+        /// The shop.
+        ByShop = "by-shop", "the shop may accept it with a reason";
+        /// The shop or a clinician: it is about how hands are used.
+        ByClinician = "by-clinician", "the shop or a clinician may accept it with a reason";
+    }
+}
+
+/// A place that a finding is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Place {
+    /// A button.
+    Button(ButtonId),
+    /// A control, its blade above all.
+    Control(ControlId),
+    /// A hand.
+    Hand(Side),
+    /// A hand position.
+    Position(HandPosition),
+    /// A function.
+    Function(Function),
+    /// A wheel.
+    Wheel(Wheel),
+}
+
+impl Place {
+    /// A stable name for files and page elements.
+    pub fn key(&self) -> String {
+        match self {
+            Place::Button(id) => format!("button:{id}"),
+            Place::Control(id) => format!("control:{id}"),
+            Place::Hand(side) => format!("hand:{}", side.code()),
+            Place::Position(position) => format!("position:{}", position.code()),
+            Place::Function(function) => format!("function:{}", function.code()),
+            Place::Wheel(wheel) => format!("wheel:{}", wheel.code()),
+        }
+    }
+}
+
+/// A change that would remove a finding.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fix {
+    /// What it does, as on a button: "Leave it blank".
+    pub label: String,
+    /// The change.
+    pub edit: Edit,
+}
+
+/// What a rule says about a plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// The rule that says it, by its stable name.
+    pub rule: &'static str,
+    /// How much it weighs here.
+    pub severity: Severity,
+    /// Who may accept it.
+    pub acceptable: Acceptable,
+    /// What it is about, most telling first.
+    pub places: Vec<Place>,
+    /// One or two sentences for all three readers.
+    pub message: String,
+    /// Changes that would remove it, best first.
+    pub fixes: Vec<Fix>,
+}
+
+impl Finding {
+    /// A stable name of this finding, the same as long as it is about the same
+    /// places.
+    pub fn key(&self) -> String {
+        let mut key = String::from(self.rule);
+        for place in &self.places {
+            key.push('|');
+            key.push_str(&place.key());
+        }
+        key
+    }
+}
+
+vocabulary! {
+    /// In what role somebody acts.
+    pub enum Role as "role" {
+        /// The setup technician.
+        Shop = "shop", "shop";
+        /// The rider.
+        Rider = "rider", "rider";
+        /// A clinician.
+        Clinician = "clinician", "clinician";
+    }
+}
+
+/// A finding accepted with a reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Acceptance {
+    /// The finding, by [`Finding::key`].
+    pub finding: String,
+    /// Why it may stand.
+    pub reason: Text,
+    /// Who says so; a typed name is not a signature.
+    pub by: Text,
+    /// In what role.
+    pub role: Role,
+    /// When.
+    pub date: Option<Date>,
+}

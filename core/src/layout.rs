@@ -1,0 +1,96 @@
+//! One assignment of functions to buttons.
+
+use std::collections::BTreeMap;
+
+use crate::cockpit::{Bike, ButtonId, HoldRun};
+use crate::function::Function;
+use crate::text::Text;
+
+/// The identity of a layout within its plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct LayoutId(pub u16);
+
+/// What keeping a button pressed does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Hold {
+    /// Repeats the tap function.
+    Repeats(HoldRun),
+    /// Does something else.
+    Does(Function),
+}
+
+/// Two buttons pressed together.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Chord {
+    /// One button.
+    pub first: ButtonId,
+    /// The other.
+    pub second: ButtonId,
+    /// What they do together.
+    pub function: Function,
+}
+
+impl Chord {
+    /// Whether a button takes part.
+    pub fn includes(&self, button: ButtonId) -> bool {
+        self.first == button || self.second == button
+    }
+
+    /// Whether it is pressed with the same two buttons.
+    pub fn same_buttons(&self, other: &Chord) -> bool {
+        self.includes(other.first) && self.includes(other.second)
+    }
+}
+
+/// One assignment of functions to buttons. A button that is absent is left
+/// blank; fixed and copying buttons are never listed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Layout {
+    /// Its identity.
+    pub id: LayoutId,
+    /// What people call it.
+    pub name: Text,
+    /// What a tap does.
+    pub taps: BTreeMap<ButtonId, Function>,
+    /// What a hold does.
+    pub holds: BTreeMap<ButtonId, Hold>,
+    /// What two buttons together do.
+    pub chords: Vec<Chord>,
+}
+
+impl Layout {
+    /// A layout with every button blank.
+    pub fn blank(id: LayoutId, name: &str) -> Layout {
+        Layout {
+            id,
+            name: Text::new(name),
+            taps: BTreeMap::new(),
+            holds: BTreeMap::new(),
+            chords: Vec::new(),
+        }
+    }
+
+    /// What a tap on a button does on this bike: fixed and copying buttons
+    /// included, unplugged ones do nothing.
+    pub fn tap(&self, bike: &Bike, button: ButtonId) -> Option<Function> {
+        bike.tap_function(button, |id| self.taps.get(&id).copied())
+    }
+
+    /// Whether pressing a button does anything at all.
+    pub fn is_live(&self, bike: &Bike, button: ButtonId) -> bool {
+        let connected = bike
+            .button(button)
+            .is_some_and(|(control, _)| control.connected);
+        connected
+            && (self.tap(bike, button).is_some()
+                || self.holds.contains_key(&button)
+                || self.chords.iter().any(|c| c.includes(button)))
+    }
+
+    /// Everything that a button was given is taken away.
+    pub fn clear(&mut self, button: ButtonId) {
+        self.taps.remove(&button);
+        self.holds.remove(&button);
+        self.chords.retain(|c| !c.includes(button));
+    }
+}

@@ -1,0 +1,97 @@
+//! The whole document: rider, bike, layouts.
+
+use std::collections::BTreeMap;
+
+use crate::cockpit::{Bike, ButtonId};
+use crate::finding::Acceptance;
+use crate::function::Function;
+use crate::layout::{Layout, LayoutId};
+use crate::rider::Rider;
+use crate::shift_plan::ShiftPlanKind;
+use crate::text::{Date, Text};
+
+/// The whole document that shop, rider and therapist hand to each other.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Plan {
+    /// What people call the plan.
+    pub name: Text,
+    /// The shop's job number.
+    pub job: Text,
+    /// Counts the changes; every accepted edit raises it by one.
+    pub revision: u32,
+    /// The day of the last change, as told by the app.
+    pub date: Option<Date>,
+    /// The rider.
+    pub rider: Rider,
+    /// The bike.
+    pub bike: Bike,
+    /// How the derailleurs work together.
+    pub shift_plan: ShiftPlanKind,
+    /// The layouts, at least one.
+    pub layouts: Vec<Layout>,
+    /// The layout in hand.
+    pub current: LayoutId,
+    /// What each button did when the bike came in: the *was* of was / now.
+    /// Empty until it was noted.
+    pub as_found: BTreeMap<ButtonId, Option<Function>>,
+    /// Findings accepted with a reason.
+    pub accepted: Vec<Acceptance>,
+    /// Parts of the file that this version does not know, kept as they came.
+    pub unknown: Vec<UnknownPart>,
+}
+
+/// A part of a file that this version does not know.
+#[derive(Debug, Clone, PartialEq)]
+pub struct UnknownPart {
+    /// Where it stood, outermost name first. An item of a list is named by its
+    /// own `id` where it has one, else by its place in the list.
+    pub path: Vec<String>,
+    /// What stood there.
+    pub value: serde_json::Value,
+}
+
+impl Plan {
+    /// A plan for a bike and a rider, with one blank layout.
+    pub fn new(name: &str, bike: Bike, rider: Rider) -> Plan {
+        let layout = Layout::blank(LayoutId(1), "Layout 1");
+        Plan {
+            name: Text::new(name),
+            job: Text::default(),
+            revision: 1,
+            date: None,
+            rider,
+            shift_plan: ShiftPlanKind::usual(&bike),
+            bike,
+            current: layout.id,
+            layouts: vec![layout],
+            as_found: BTreeMap::new(),
+            accepted: Vec::new(),
+            unknown: Vec::new(),
+        }
+    }
+
+    /// The layout in hand.
+    ///
+    /// `current` always names one of `layouts`: edits and documents keep that.
+    pub fn layout(&self) -> &Layout {
+        self.layouts
+            .iter()
+            .find(|l| l.id == self.current)
+            .unwrap_or(&self.layouts[0])
+    }
+
+    /// The layout in hand, to change.
+    pub(crate) fn layout_mut(&mut self) -> &mut Layout {
+        let at = self
+            .layouts
+            .iter()
+            .position(|l| l.id == self.current)
+            .unwrap_or(0);
+        &mut self.layouts[at]
+    }
+
+    /// The functions that the shift plan needs on this bike.
+    pub fn needed_functions(&self) -> &'static [Function] {
+        self.shift_plan.needed()
+    }
+}

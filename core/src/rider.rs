@@ -1,0 +1,97 @@
+//! The rider: what each hand can do, as answered, and by whose eyes.
+//!
+//! Never a diagnosis, a birth date, or anything about attention, vision,
+//! cognition, seizures or medicines: those are not assessed here.
+
+mod ability;
+mod answer;
+mod contact;
+mod difficulty;
+mod hand;
+mod interview;
+
+pub use ability::Ability;
+pub use answer::{Answer, Asked, Evidence, Source, Worn, YesNo};
+pub use contact::Contact;
+pub use difficulty::{Difficulty, Standing};
+pub use hand::{Acts, Day, Device, Hand, HandPlace, Hands, Later, Pressing};
+pub use interview::{QUESTIONS, Question, QuestionId, Subject};
+
+use crate::cockpit::HandPosition;
+use crate::text::Text;
+use crate::vocabulary::Vocabulary;
+
+vocabulary! {
+    /// The left or the right side, as the rider sees it from the saddle.
+    pub enum Side as "side" {
+        /// The rider's left.
+        Left = "left", "left";
+        /// The rider's right.
+        Right = "right", "right";
+    }
+}
+
+impl Side {
+    /// The other side.
+    pub const fn other(self) -> Side {
+        match self {
+            Side::Left => Side::Right,
+            Side::Right => Side::Left,
+        }
+    }
+}
+
+vocabulary! {
+    /// How much of the riding time a hand position is used.
+    pub enum Use as "use" {
+        /// Most of the time.
+        Mostly = "mostly", "mostly";
+        /// Now and then.
+        Sometimes = "sometimes", "sometimes";
+        /// Not at all.
+        Never = "never", "never";
+    }
+}
+
+/// What is known of the rider.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Rider {
+    /// What the rider is called in the shop; never a full identity.
+    pub nickname: Text,
+    /// What each hand can do.
+    pub hands: Hands,
+    /// How much each hand position is used.
+    pub positions: Asked<HandPosition, Use>,
+    /// The side from which the rider mounts.
+    pub mounts_from: Answer<Side>,
+    /// The hand that holds a brake while mounting.
+    pub holds_brake_mounting: Answer<Side>,
+    /// The side on which the rider expects the front brake, by habit or by the
+    /// custom of the place.
+    pub front_brake_habit: Answer<Side>,
+    /// Presses in all during "a ride that was fine", as the rider remembers it.
+    pub fine_ride_presses: Answer<u16>,
+    /// The rider's own words.
+    pub own_words: Text,
+}
+
+impl Rider {
+    /// How many questions of the interview have at least one answer missing.
+    pub fn open_questions(&self) -> Vec<&'static Question> {
+        QUESTIONS.iter().filter(|q| !q.answered(self)).collect()
+    }
+
+    /// Everything about the hands removed; the nickname and positions stay.
+    pub fn without_hand_details(&self) -> Rider {
+        Rider {
+            nickname: self.nickname.clone(),
+            positions: self.positions.clone(),
+            ..Rider::default()
+        }
+    }
+}
+
+/// The digits from thumb to little finger, in order.
+pub fn digits() -> impl Iterator<Item = Contact> {
+    Contact::ALL.iter().copied().filter(|c| c.is_digit())
+}

@@ -1,0 +1,194 @@
+//! One hand.
+
+use super::{Ability, Answer, Asked, Contact, Difficulty, Evidence, Side, Standing, YesNo, digits};
+use crate::cockpit::HandPosition;
+use crate::units::Mm;
+use crate::vocabulary::Vocabulary;
+
+vocabulary! {
+    /// What the hand does while riding.
+    pub enum HandPlace as "place of the hand" {
+        /// Goes along with the rider from position to position and works there.
+        Works = "works", "works on the bar";
+        /// Rests on the bar; it does not press.
+        Rests = "rests", "rests on the bar and does not press";
+        /// Is not on the bar.
+        OffBar = "off-bar", "is off the bar";
+    }
+}
+
+vocabulary! {
+    /// Whether the contacts of a hand move one by one.
+    pub enum Pressing as "way of pressing" {
+        /// One contact can press alone.
+        OneAlone = "one-alone", "one alone";
+        /// The fingers move all together.
+        AllTogether = "all-together", "all together";
+    }
+}
+
+vocabulary! {
+    /// What becomes of the hand after an hour or in the cold.
+    pub enum Later as "later" {
+        /// The same.
+        Same = "same", "the same";
+        /// One step harder.
+        OneStepHarder = "one-step-harder", "one step harder";
+        /// Do not count on it.
+        DoNotCountOnIt = "do-not-count-on-it", "do not count on it";
+    }
+}
+
+vocabulary! {
+    /// The day for which something is asked.
+    pub enum Day as "day" {
+        /// As answered.
+        Usual = "usual", "usual day";
+        /// After an hour, in the cold, on a bad day.
+        Bad = "bad", "bad day";
+    }
+}
+
+vocabulary! {
+    /// How a device acts on a control.
+    pub enum Acts as "way a device acts" {
+        /// It pushes.
+        Pushes = "pushes", "pushes";
+        /// It pulls.
+        Pulls = "pulls", "pulls";
+        /// It pushes and pulls.
+        Both = "both", "pushes and pulls";
+    }
+}
+
+/// A strap, splint or prosthetic device that joins the hand to the bar.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Device {
+    /// Whether it lets go by itself in a fall, tried and seen.
+    pub releases_in_fall: Answer<YesNo>,
+    /// Whether it pushes or pulls.
+    pub acts: Answer<Acts>,
+}
+
+/// What is known of one hand.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Hand {
+    /// What it does while riding.
+    pub place: Answer<HandPlace>,
+    /// How hard each thing is.
+    pub abilities: Asked<Ability, Difficulty>,
+    /// How hard pressing is with each contact. Beyond the digits, what is not
+    /// asked is not in use.
+    pub contacts: Asked<Contact, Difficulty>,
+    /// Whether contacts press one by one.
+    pub pressing: Answer<Pressing>,
+    /// Whether the arm tightens or moves by itself on effort or startle.
+    pub moves_by_itself: Answer<YesNo>,
+    /// What becomes of it after an hour or in the cold.
+    pub later: Answer<Later>,
+    /// Farthest brake blade it can reach and pull, measured from the bar, per
+    /// position.
+    pub blade_reach: Asked<HandPosition, Mm>,
+    /// A device on the hand, if any.
+    pub device: Option<Device>,
+}
+
+impl Hand {
+    /// A hand that does all of it: no difficulty with anything asked.
+    pub fn does_all(evidence: Option<Evidence>) -> Hand {
+        Hand::all_at(Difficulty::None, HandPlace::Works, evidence)
+    }
+
+    /// A hand that does nothing: it rests on the bar, or is off it.
+    pub fn does_nothing(place: HandPlace, evidence: Option<Evidence>) -> Hand {
+        Hand::all_at(Difficulty::Complete, place, evidence)
+    }
+
+    fn all_at(step: Difficulty, place: HandPlace, evidence: Option<Evidence>) -> Hand {
+        let answer = Answer::with(step, evidence);
+        let able = step.standing() == Standing::Able;
+        Hand {
+            place: Answer::with(place, evidence),
+            abilities: Ability::ALL.iter().map(|a| (*a, answer)).collect(),
+            contacts: digits().map(|c| (c, answer)).collect(),
+            pressing: if able {
+                Answer::with(Pressing::OneAlone, evidence)
+            } else {
+                Answer::with(Pressing::AllTogether, evidence)
+            },
+            moves_by_itself: Answer::with(YesNo::No, evidence),
+            later: Answer::with(Later::Same, evidence),
+            ..Hand::default()
+        }
+    }
+
+    /// Whether the hand works controls at all. Not asked counts as working;
+    /// a finding says that it was not asked.
+    pub fn works(&self) -> bool {
+        matches!(self.place.value, None | Some(HandPlace::Works))
+    }
+
+    /// Whether the hand is on the bar.
+    pub fn on_bar(&self) -> bool {
+        self.place.value != Some(HandPlace::OffBar)
+    }
+
+    /// How hard something is on a given day; `None` is not asked.
+    pub fn step(&self, ability: Ability, day: Day) -> Option<Difficulty> {
+        self.on_day(self.abilities.value(ability)?, day)
+    }
+
+    /// How hard pressing with a contact is on a given day; `None` is not asked.
+    pub fn contact_step(&self, contact: Contact, day: Day) -> Option<Difficulty> {
+        self.on_day(self.contacts.value(contact)?, day)
+    }
+
+    /// Whether the step for an ability on a usual day is at least `step`.
+    /// Not asked is not "at least" anything.
+    pub fn at_least(&self, ability: Ability, step: Difficulty) -> bool {
+        self.step(ability, Day::Usual).is_some_and(|s| s >= step)
+    }
+
+    fn on_day(&self, step: Difficulty, day: Day) -> Option<Difficulty> {
+        Some(match (day, self.later.value) {
+            (Day::Usual, _) | (Day::Bad, None | Some(Later::Same)) => step,
+            (Day::Bad, Some(Later::OneStepHarder)) => step.one_harder(),
+            (Day::Bad, Some(Later::DoNotCountOnIt)) => Difficulty::Complete,
+        })
+    }
+}
+
+/// Both hands.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Hands {
+    /// The left hand.
+    pub left: Hand,
+    /// The right hand.
+    pub right: Hand,
+}
+
+impl Hands {
+    /// The hand of this side.
+    pub fn get(&self, side: Side) -> &Hand {
+        match side {
+            Side::Left => &self.left,
+            Side::Right => &self.right,
+        }
+    }
+
+    /// The hand of this side, to change.
+    pub fn get_mut(&mut self, side: Side) -> &mut Hand {
+        match side {
+            Side::Left => &mut self.left,
+            Side::Right => &mut self.right,
+        }
+    }
+
+    /// Left and right exchanged.
+    pub fn mirrored(&self) -> Hands {
+        Hands {
+            left: self.right.clone(),
+            right: self.left.clone(),
+        }
+    }
+}

@@ -1,0 +1,95 @@
+//! Free text and dates, held within limits.
+
+use std::fmt;
+
+/// Free text from a person: trimmed, without control characters, at most
+/// [`Text::LIMIT`] characters. Any script is welcome.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub struct Text(String);
+
+impl Text {
+    /// Longest text kept, in characters.
+    pub const LIMIT: usize = 400;
+
+    /// Text made fit to keep: control characters become blanks, directional
+    /// overrides are dropped, ends are trimmed, the length is cut to the limit.
+    pub fn new(text: &str) -> Self {
+        let tidy: String = text
+            .chars()
+            .filter(|c| !is_override(*c))
+            .map(|c| if c.is_control() { ' ' } else { c })
+            .collect();
+        Text(tidy.trim().chars().take(Self::LIMIT).collect())
+    }
+
+    /// The text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+
+    /// Whether nothing is written.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+/// Characters that reorder what follows them and so could disguise a name.
+fn is_override(c: char) -> bool {
+    matches!(c, '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
+}
+
+impl fmt::Display for Text {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+impl From<&str> for Text {
+    fn from(text: &str) -> Self {
+        Text::new(text)
+    }
+}
+
+/// A calendar date, Gregorian, written year-month-day (ISO 8601).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Date {
+    year: u16,
+    month: u8,
+    day: u8,
+}
+
+impl Date {
+    /// The date, if it exists and lies between 1900 and 2999.
+    pub fn new(year: u16, month: u8, day: u8) -> Option<Self> {
+        let leap =
+            year.is_multiple_of(4) && (!year.is_multiple_of(100) || year.is_multiple_of(400));
+        let days = match month {
+            2 if leap => 29,
+            2 => 28,
+            4 | 6 | 9 | 11 => 30,
+            1..=12 => 31,
+            _ => return None,
+        };
+        ((1900..=2999).contains(&year) && (1..=days).contains(&day)).then_some(Date {
+            year,
+            month,
+            day,
+        })
+    }
+
+    /// Reads `2031-05-09`.
+    pub fn parse(text: &str) -> Option<Self> {
+        let mut parts = text.split('-');
+        let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
+        if parts.next().is_some() || (year.len(), month.len(), day.len()) != (4, 2, 2) {
+            return None;
+        }
+        Date::new(year.parse().ok()?, month.parse().ok()?, day.parse().ok()?)
+    }
+}
+
+impl fmt::Display for Date {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:04}-{:02}-{:02}", self.year, self.month, self.day)
+    }
+}
