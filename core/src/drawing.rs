@@ -4,6 +4,7 @@ pub mod bars;
 pub mod cockpit;
 pub mod curve;
 pub mod eye;
+pub mod hands;
 pub mod hit;
 pub mod parts;
 pub mod pen;
