@@ -6,6 +6,7 @@ pub mod curve;
 pub mod eye;
 pub mod hands;
 pub mod hit;
+pub mod icons;
 pub mod parts;
 pub mod pen;
 pub mod picture;
