@@ -30,6 +30,8 @@ pub mod coverage;
 pub mod reach;
 pub mod situation;
 
+pub mod drawing;
+
 pub mod finding;
 pub mod rules;
 
