@@ -267,6 +267,34 @@ impl Plan {
     }
 }
 
+/// Every way of calling up a function from a position, hard and far ones
+/// included, in no particular order. The table keeps only the best.
+pub fn ways_to(
+    plan: &Plan,
+    layout: &Layout,
+    function: Function,
+    position: HandPosition,
+    day: Day,
+) -> Vec<Way> {
+    let ways = shifting::Ways::of(plan, layout);
+    let vias = ways.vias(function);
+    vias.iter()
+        .flat_map(|via| ways.ways_of(*via, position, day))
+        .collect()
+}
+
+/// How one chord of a layout is pressed from a position, whatever else calls up
+/// its function.
+pub fn chord_cell(
+    plan: &Plan,
+    layout: &Layout,
+    chord: Chord,
+    position: HandPosition,
+    day: Day,
+) -> Cell {
+    shifting::Ways::of(plan, layout).cell_of(&[Via::Chord(chord)], position, day)
+}
+
 /// The easiest of several ways that ends in a cell.
 fn best(ways: impl Iterator<Item = Way>) -> Option<Way> {
     ways.min_by_key(Way::effort)
