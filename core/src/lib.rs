@@ -11,6 +11,7 @@
 #[macro_use]
 mod vocabulary;
 
+pub mod limits;
 pub mod text;
 pub mod units;
 
