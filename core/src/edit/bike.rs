@@ -320,11 +320,10 @@ fn mirror_all(plan: &mut Plan) {
 mod tests {
     use super::*;
     use crate::catalogue::{TemplateId, template};
-    use crate::cockpit::{HoldRun, ThumbWorkKind};
+    use crate::cockpit::HoldRun;
     use crate::edit::{Edit, LayoutEdit, PlanEdit};
     use crate::finding::{Acceptance, Place, Role};
     use crate::layout::Hold;
-    use crate::units::Point;
 
     #[test]
     fn a_removed_control_takes_its_acceptances_along() {
@@ -362,13 +361,7 @@ mod tests {
         let (button, ..) = plan.bike.buttons()[0];
         let mut system = plan.bike.system.clone();
         system.holds = Some(HoldRun::Cogs(200));
-        let bell = ThumbWork {
-            kind: ThumbWorkKind::Bell,
-            side: crate::cockpit::BarSide::Left,
-            at: Point::new(f64::NAN, 0.0, 0.0),
-        };
         for edit in [
-            Edit::Bike(BikeEdit::ThumbWork(bell)),
             Edit::Bike(BikeEdit::System(system)),
             Edit::Bike(BikeEdit::Travel(button, Mm(f64::INFINITY))),
             Edit::Layout(LayoutEdit::Hold(
