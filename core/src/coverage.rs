@@ -6,9 +6,11 @@
 //! rules ask.
 
 mod brakes;
+mod by_hand;
 mod shifting;
 
 pub use brakes::{BrakeCell, BrakePull, BrakeRow, LeverRow};
+pub use by_hand::press_by;
 
 use crate::cockpit::{ButtonId, ControlId, Ease, HandPosition, Wheel};
 use crate::function::Function;

@@ -25,7 +25,9 @@ pub mod shift_plan;
 
 pub mod edit;
 pub mod history;
+pub mod offers;
 pub mod plan;
+pub mod slot;
 
 pub mod coverage;
 pub mod reach;

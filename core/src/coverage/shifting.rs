@@ -16,6 +16,12 @@ pub(super) struct Ways<'a> {
 }
 
 impl<'a> Ways<'a> {
+    /// Nothing calls up anything: for asking about presses alone.
+    pub(super) fn none(plan: &'a Plan) -> Self {
+        let ways = Vec::new();
+        Ways { plan, ways }
+    }
+
     pub(super) fn of(plan: &'a Plan, layout: &Layout) -> Self {
         let bike = &plan.bike;
         let mut ways = Vec::new();
@@ -136,7 +142,13 @@ impl<'a> Ways<'a> {
     }
 
     /// How each working hand presses one button from a position.
-    fn presses(&self, via: Via, id: ButtonId, position: HandPosition, day: Day) -> Vec<Way> {
+    pub(super) fn presses(
+        &self,
+        via: Via,
+        id: ButtonId,
+        position: HandPosition,
+        day: Day,
+    ) -> Vec<Way> {
         let Some((control, button)) = self.plan.bike.button(id) else {
             return Vec::new();
         };

@@ -95,8 +95,12 @@ fn remappable(bike: &Bike, id: ButtonId) -> Result<(&Control, &Button), EditErro
     }
 }
 
-/// Refuses a function that the button cannot take.
-pub(super) fn may_take(bike: &Bike, id: ButtonId, function: Function) -> Result<(), EditError> {
+/// Whether a button takes a function.
+///
+/// # Errors
+/// Why not: it is not on the bike, its function is fixed or copied, or the
+/// function is outside its set.
+pub fn may_take(bike: &Bike, id: ButtonId, function: Function) -> Result<(), EditError> {
     let (control, button) = remappable(bike, id)?;
     match &button.freedom {
         Freedom::Limited(set) if !set.contains(&function) => Err(EditError::OutsideItsSet {
