@@ -9,6 +9,7 @@ mod brakes;
 mod shifting;
 
 pub use brakes::{BrakeCell, BrakePull, BrakeRow};
+pub use shifting::press_of;
 
 use crate::cockpit::{ButtonId, Ease, HandPosition, Wheel};
 use crate::function::Function;

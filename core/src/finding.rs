@@ -31,6 +31,17 @@ vocabulary! {
     }
 }
 
+impl Acceptable {
+    /// Whether somebody in this role may accept such a finding.
+    pub fn by(self, role: Role) -> bool {
+        match (self, role) {
+            (Acceptable::Never, _) | (_, Role::Rider) => false,
+            (Acceptable::ByShop | Acceptable::ByClinician, Role::Shop) => true,
+            (_, Role::Clinician) => self == Acceptable::ByClinician,
+        }
+    }
+}
+
 /// A place that a finding is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Place {

@@ -15,6 +15,12 @@ pub(super) struct Ways<'a> {
     ways: Vec<(Function, Via)>,
 }
 
+/// How a button is best pressed from a position on a day, whatever it does.
+pub fn press_of(plan: &Plan, button: ButtonId, position: HandPosition, day: Day) -> Cell {
+    let ways = Vec::new();
+    Ways { plan, ways }.choose(&[Via::Tap(button)], position, day)
+}
+
 impl<'a> Ways<'a> {
     pub(super) fn of(plan: &'a Plan, layout: &Layout) -> Self {
         let bike = &plan.bike;
@@ -48,6 +54,11 @@ impl<'a> Ways<'a> {
             .filter(|(given, _)| given.serves(function))
             .map(|(_, via)| *via)
             .collect();
+        self.choose(&vias, position, day)
+    }
+
+    /// The easiest of several ways of pressing, or why there is none.
+    fn choose(&self, vias: &[Via], position: HandPosition, day: Day) -> Cell {
         if vias.is_empty() {
             return Cell::No(WhyNot::NoButton);
         }
@@ -67,7 +78,7 @@ impl<'a> Ways<'a> {
         if let Some(way) = best(all.iter().filter(usable).copied()) {
             return Cell::ByLettingGo(way);
         }
-        Cell::No(self.why_not(&vias, &all))
+        Cell::No(self.why_not(vias, &all))
     }
 
     fn why_not(&self, vias: &[Via], all: &[Way]) -> WhyNot {
