@@ -32,5 +32,6 @@ pub mod situation;
 
 pub mod finding;
 pub mod rules;
+pub mod tally;
 
 pub use vocabulary::Vocabulary;
