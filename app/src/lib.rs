@@ -4,6 +4,7 @@
 mod route;
 mod screens;
 mod shell;
+mod today;
 mod widgets;
 mod workspace;
 
