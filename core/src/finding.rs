@@ -160,3 +160,14 @@ pub struct Acceptance {
     /// When.
     pub date: Option<Date>,
 }
+
+impl Acceptance {
+    /// Whether the accepted finding is about a control or one of its buttons.
+    pub fn is_about(&self, control: ControlId) -> bool {
+        let itself = Place::Control(control).key();
+        let its_buttons = format!("button:{control}.");
+        self.finding
+            .split('|')
+            .any(|place| place == itself || place.starts_with(&its_buttons))
+    }
+}
