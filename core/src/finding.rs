@@ -1,6 +1,6 @@
 //! What a rule says.
 
-use crate::cockpit::{ButtonId, ControlId, HandPosition, Wheel};
+use crate::cockpit::{Bike, ButtonId, Control, ControlId, HandPosition, Wheel};
 use crate::edit::Edit;
 use crate::function::Function;
 use crate::rider::Side;
@@ -69,6 +69,28 @@ impl Place {
             Place::Position(position) => format!("position:{}", position.code()),
             Place::Function(function) => format!("function:{}", function.code()),
             Place::Wheel(wheel) => format!("wheel:{}", wheel.code()),
+        }
+    }
+
+    /// The place in words: "left inner paddle", "right hand".
+    pub fn words(&self, bike: &Bike) -> String {
+        match self {
+            Place::Button(id) => bike.place_of(*id),
+            Place::Control(id) => bike
+                .control(*id)
+                .map_or_else(|| format!("control {id}"), Control::place),
+            Place::Hand(side) => format!("{side} hand"),
+            Place::Position(position) => position.to_string(),
+            Place::Function(function) => format!("“{function}”"),
+            Place::Wheel(wheel) => wheel.to_string(),
+        }
+    }
+
+    /// The balloon number, where the place is a button.
+    pub fn balloon(&self, bike: &Bike) -> Option<usize> {
+        match self {
+            Place::Button(id) => bike.balloon(*id),
+            _ => None,
         }
     }
 }

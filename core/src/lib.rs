@@ -37,5 +37,6 @@ pub mod drawing;
 
 pub mod finding;
 pub mod rules;
+pub mod tally;
 
 pub use vocabulary::Vocabulary;
