@@ -19,6 +19,7 @@ mod driver;
 mod element;
 mod emulate;
 mod keys;
+mod measure;
 mod paper;
 mod pointer;
 mod record;
@@ -279,18 +280,6 @@ impl Browser {
             std::fs::create_dir_all(folder).expect("a folder for pictures");
         }
         std::fs::write(file, paper::decoded(&picture["data"])).expect("a picture file");
-    }
-
-    /// What the program holds in memory after the garbage is gone, in bytes: objects, and the
-    /// memory of the compiled program.
-    #[track_caller]
-    pub fn heap_bytes(&self) -> f64 {
-        self.cdp("HeapProfiler.collectGarbage", json!({}));
-        let usage = self.cdp("Runtime.getHeapUsage", json!({}));
-        ["usedSize", "embedderHeapUsedSize", "backingStorageSize"]
-            .iter()
-            .filter_map(|part| usage[part].as_f64())
-            .sum()
     }
 
     /// Says that the page will report an error with these words. It has to, and every other
