@@ -23,14 +23,12 @@ mod measure;
 mod paper;
 mod pointer;
 mod record;
-mod server;
 
 pub use axe::Violation;
 pub use element::Element;
 pub use emulate::Media;
 pub use paper::{Paper, Pdf};
 pub use pointer::{Point, Pointer};
-pub use server::build_folder;
 
 use driver::Services;
 use record::Record;
@@ -125,7 +123,7 @@ impl Browser {
     }
 
     /// The origin of the served build, without a slash at its end.
-    pub fn origin(&self) -> &str {
+    pub fn origin(&self) -> String {
         self.services.origin()
     }
 
@@ -387,7 +385,7 @@ impl Browser {
             .name()
             .unwrap_or("walk")
             .replace("::", "-");
-        let folder = server::build_folder().with_file_name("walks");
+        let folder = xtask::tools::dist().with_file_name("walks");
         let picture = folder.join(format!("{test}-{}.png", self.label));
         let taken = std::fs::create_dir_all(&folder).is_ok()
             && self.attempt(self.session().screenshot(&picture)).is_ok();
