@@ -3,7 +3,7 @@
 use super::hose::hose;
 use crate::cockpit::Bar;
 use crate::drawing::curve::{circle, ellipse, rounded};
-use crate::drawing::eye::{Spot, project, spot};
+use crate::drawing::eye::{Spot, WIDTHS, project, showable, spot};
 use crate::drawing::pen::{Ink, Layer, Pen, Tone};
 use crate::drawing::tube::Tube;
 use kurbo::Affine;
@@ -31,10 +31,10 @@ impl DropLine {
     /// Taken from the bar's measures; `flared` opens the drops by about 15 degrees
     /// (common practice for gravel), else by a degree or two.
     pub fn new(bar: &Bar, flared: bool) -> DropLine {
-        let drop = bar.drop.0;
+        let drop = showable(bar.drop.0, (80.0, 180.0));
         DropLine {
-            half: bar.width.0 / 2.0,
-            reach: bar.reach.0,
+            half: showable(bar.width.0, WIDTHS) / 2.0,
+            reach: showable(bar.reach.0, (60.0, 130.0)),
             drop,
             flare: drop * if flared { 0.27 } else { 0.05 },
         }
@@ -112,10 +112,18 @@ pub fn draw(pen: &mut Pen, line: &DropLine) {
         pen.place = Affine::scale_non_uniform(mirror, 1.0);
         hook(pen, line);
         top(pen, line);
-        hose(pen, &[
-            spot(72.0, -9.0, 6.0), spot(62.0, -6.0, 22.0), spot(50.0, -6.0, 48.0), spot(34.0, -14.0, 72.0), spot(18.0, -34.0, 80.0),
-            spot(9.0, -62.0, 64.0), spot(8.0, -96.0, 34.0),
-        ]);
+        hose(
+            pen,
+            &[
+                spot(72.0, -9.0, 6.0),
+                spot(62.0, -6.0, 22.0),
+                spot(50.0, -6.0, 48.0),
+                spot(34.0, -14.0, 72.0),
+                spot(18.0, -34.0, 80.0),
+                spot(9.0, -62.0, 64.0),
+                spot(8.0, -96.0, 34.0),
+            ],
+        );
     }
     pen.place = Affine::IDENTITY;
     pen.layer = Layer::Bar;
