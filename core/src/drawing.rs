@@ -19,6 +19,7 @@ mod cockpit;
 mod curve;
 mod eye;
 mod hit;
+mod look;
 mod parts;
 mod pen;
 mod picture;
@@ -30,5 +31,6 @@ pub mod icons;
 
 pub use balloons::Margin;
 pub use kurbo::{Point, Rect};
+pub use look::{Look, Standing};
 pub use pen::{Ink, Owner, Tone};
 pub use picture::{BALLOON, ButtonMark, Picture, Shape, Sheet};
