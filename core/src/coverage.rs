@@ -6,9 +6,12 @@
 //! rules ask.
 
 mod brakes;
+mod by_hand;
 mod shifting;
 
 pub use brakes::{BrakeCell, BrakePull, BrakeRow, LeverRow};
+pub use by_hand::press_by;
+pub use shifting::press_of;
 
 use crate::cockpit::{ButtonId, ControlId, Ease, HandPosition, Wheel};
 use crate::function::Function;
@@ -293,6 +296,16 @@ pub fn chord_cell(
     day: Day,
 ) -> Cell {
     shifting::Ways::of(plan, layout).cell_of(&[Via::Chord(chord)], position, day)
+}
+
+/// The cell that several ways make: the easiest with which the hand stays where
+/// it is, else the easiest at all; none where no way is usable.
+fn easiest(ways: &[Way]) -> Option<Cell> {
+    let usable = |way: &&Way| way.step != Some(Difficulty::Complete);
+    let usable = ways.iter().filter(usable).copied();
+    best(usable.clone().filter(Way::keeps_hold))
+        .map(Cell::Reached)
+        .or_else(|| best(usable).map(Cell::ByLettingGo))
 }
 
 /// The easiest of several ways that ends in a cell.

@@ -11,6 +11,7 @@
 #[macro_use]
 mod vocabulary;
 
+pub mod limits;
 pub mod text;
 pub mod units;
 
@@ -24,7 +25,9 @@ pub mod shift_plan;
 
 pub mod edit;
 pub mod history;
+pub mod offers;
 pub mod plan;
+pub mod slot;
 
 pub mod coverage;
 pub mod reach;
@@ -34,5 +37,6 @@ pub mod drawing;
 
 pub mod finding;
 pub mod rules;
+pub mod tally;
 
 pub use vocabulary::Vocabulary;

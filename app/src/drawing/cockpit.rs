@@ -148,7 +148,12 @@ fn shape(shape: &Shape) -> impl IntoView + use<> {
 
 // A button: halo behind, face, reach over it, a second line within for copies, a cross for
 // unplugged.
-fn button(run: &[Shape], id: ButtonId, name: &str, shows: Memo<Option<ButtonView>>) -> impl IntoView + use<> {
+fn button(
+    run: &[Shape],
+    id: ButtonId,
+    name: &str,
+    shows: Memo<Option<ButtonView>>,
+) -> impl IntoView + use<> {
     let class = move || {
         let class = shows.with(|s| s.as_ref().map(ButtonView::class));
         format!("button {}", class.unwrap_or_default())
@@ -212,7 +217,15 @@ fn slot(
         format!("slot {}", class.unwrap_or_default())
     };
     let label = move || shows.with(|s| s.as_ref().map(|s| s.label.clone()));
-    let tab = move || active.then(|| if tab_stop.get() == Some(id) { "0" } else { "-1" });
+    let tab = move || {
+        active.then(|| {
+            if tab_stop.get() == Some(id) {
+                "0"
+            } else {
+                "-1"
+            }
+        })
+    };
     view! {
         <g
             class=class

@@ -28,7 +28,11 @@ pub fn Slot(
     let slot = mark.slot;
     let balloon = mark.balloon;
     let on_left = mark.side == BarSide::Left;
-    let x = if on_left { slot.x0 + INSET } else { balloon.x + BALLOON + 7.0 };
+    let x = if on_left {
+        slot.x0 + INSET
+    } else {
+        balloon.x + BALLOON + 7.0
+    };
     let y = slot.center().y;
     view! {
         <rect class="slot-box" x=tenth(slot.x0) y=tenth(slot.y0) width=tenth(slot.width()) height=tenth(slot.height()) rx="6"></rect>
