@@ -6,15 +6,17 @@
 //! rules ask.
 
 mod brakes;
+mod press;
 mod shifting;
 
 pub use brakes::{BrakeCell, BrakePull, BrakeRow};
+pub use press::presses;
 
 use crate::cockpit::{ButtonId, Ease, HandPosition, Wheel};
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::plan::Plan;
-use crate::rider::{Ability, Contact, Day, Difficulty, Hand, Side, Standing};
+use crate::rider::{Contact, Day, Difficulty, Side, Standing};
 use crate::vocabulary::Vocabulary;
 
 /// How a function is called up.
@@ -61,6 +63,18 @@ impl Way {
         matches!(self.ease, Ease::Natural | Ease::Stretch)
     }
 
+    /// Whether the hand presses it at all. Not asked counts as usable; a finding
+    /// of its own says that it was not asked.
+    pub fn is_usable(&self) -> bool {
+        self.step != Some(Difficulty::Complete)
+    }
+
+    /// How hard it is, lower is easier, whatever presses.
+    pub(crate) fn difficulty(&self) -> (bool, Difficulty, Ease) {
+        let (beyond, step, ease, _) = self.effort();
+        (beyond, step, ease)
+    }
+
     /// Effort as a rank, lower is easier: what the hand can do comes before how
     /// far it is, and what was not asked counts like step 2 (our judgement).
     fn effort(&self) -> (bool, Difficulty, Ease, Contact) {
@@ -79,6 +93,8 @@ impl Way {
 pub enum WhyNot {
     /// No live button has it.
     NoButton,
+    /// A button has it, but cannot be programmed so.
+    NotProgrammable,
     /// Its buttons are out of reach from here.
     OutOfReach,
     /// A working hand reaches it, but cannot press it.
@@ -91,6 +107,7 @@ impl std::fmt::Display for WhyNot {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             WhyNot::NoButton => f.write_str("no button has it"),
+            WhyNot::NotProgrammable => f.write_str("its button cannot be programmed so"),
             WhyNot::OutOfReach => f.write_str("out of reach from here"),
             WhyNot::HandCannot(side) => write!(f, "the {side} hand does not press it"),
             WhyNot::UnderIdleHand(side) => {
@@ -244,22 +261,6 @@ impl Plan {
                 )
             })
             .collect()
-    }
-}
-
-/// The easiest of several ways that ends in a cell.
-fn best(ways: impl Iterator<Item = Way>) -> Option<Way> {
-    ways.min_by_key(Way::effort)
-}
-
-/// What a hand makes of pressing with a contact on a day: the harder of the
-/// contact's own step and of swinging a paddle, where the press is a sweep.
-fn press_step(hand: &Hand, contact: Contact, sweep: bool, day: Day) -> Option<Difficulty> {
-    let own = hand.contact_step(contact, day);
-    if sweep {
-        harder(own, hand.step(Ability::SwingsPaddle, day))
-    } else {
-        own
     }
 }
 

@@ -29,6 +29,7 @@ pub mod plan;
 pub mod coverage;
 pub mod reach;
 pub mod situation;
+mod suggest_button;
 
 pub mod finding;
 pub mod rules;

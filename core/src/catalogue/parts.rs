@@ -5,7 +5,7 @@
 
 use crate::cockpit::{
     Bar, BarKind, BarSide, Blade, Button, ButtonPart, Control, ControlId, ControlKind, Freedom,
-    Link, Press, UnusedPort, Zone,
+    Link, Press, ThumbWork, ThumbWorkKind, UnusedPort, Zone,
 };
 use crate::function::Function;
 use crate::rider::Side;
@@ -44,6 +44,28 @@ pub fn control(
         Side::Right => on_right,
         Side::Left => on_right.mirrored(),
     })
+}
+
+/// Other thumb work at its usual place on a side, inside of what clamps there;
+/// different kinds sit side by side.
+pub fn thumb_work(bar: &Bar, kind: ThumbWorkKind, side: Side) -> ThumbWork {
+    const WIDTH: f64 = 24.0;
+    let (zone, offset) = match bar.kind {
+        BarKind::Drop | BarKind::FlaredDrop => (Zone::Tops, Point::new(-30.0, 18.0, 0.0)),
+        BarKind::Aero => (Zone::BaseBar, Point::new(-30.0, 18.0, -60.0)),
+        BarKind::Flat => (Zone::Grip, Point::new(-30.0, 22.0, -4.0)),
+        BarKind::SideGrip => (Zone::SideGrip, Point::new(-30.0, 4.0, 0.0)),
+    };
+    let inward = Point::new(-WIDTH * f64::from(kind as u8), 0.0, 0.0);
+    let at = place(bar, zone).plus(offset).plus(inward);
+    ThumbWork {
+        kind,
+        side: side.into(),
+        at: match side {
+            Side::Right => at,
+            Side::Left => at.mirrored(),
+        },
+    }
 }
 
 /// The zones of a bar that take a kind of control.
