@@ -46,28 +46,6 @@ pub fn control(
     })
 }
 
-/// Other thumb work at its usual place on a side, inside of what clamps there;
-/// different kinds sit side by side.
-pub fn thumb_work(bar: &Bar, kind: ThumbWorkKind, side: Side) -> ThumbWork {
-    const WIDTH: f64 = 24.0;
-    let (zone, offset) = match bar.kind {
-        BarKind::Drop | BarKind::FlaredDrop => (Zone::Tops, Point::new(-30.0, 18.0, 0.0)),
-        BarKind::Aero => (Zone::BaseBar, Point::new(-30.0, 18.0, -60.0)),
-        BarKind::Flat => (Zone::Grip, Point::new(-30.0, 22.0, -4.0)),
-        BarKind::SideGrip => (Zone::SideGrip, Point::new(-30.0, 4.0, 0.0)),
-    };
-    let inward = Point::new(-WIDTH * f64::from(kind as u8), 0.0, 0.0);
-    let at = place(bar, zone).plus(offset).plus(inward);
-    ThumbWork {
-        kind,
-        side: side.into(),
-        at: match side {
-            Side::Right => at,
-            Side::Left => at.mirrored(),
-        },
-    }
-}
-
 /// The zones of a bar that take a kind of control.
 pub fn zones_for(bar: BarKind, kind: ControlKind) -> &'static [Zone] {
     use BarKind::{Aero, Drop, FlaredDrop, Flat, SideGrip};
@@ -121,6 +99,32 @@ pub fn beside(others: &[Control], mut control: Control) -> Control {
         }
     }
     control
+}
+
+/// Other thumb work at its usual place: inboard of the levers, each kind at its
+/// own distance so that several find room.
+pub fn thumb_work(bar: &Bar, kind: ThumbWorkKind, side: BarSide) -> ThumbWork {
+    let inboard = match kind {
+        ThumbWorkKind::Bell => 0.0,
+        ThumbWorkKind::AssistLevel => 30.0,
+        ThumbWorkKind::Dropper => 55.0,
+        ThumbWorkKind::Indicators => 80.0,
+    };
+    let from_middle = match bar.kind {
+        BarKind::Drop | BarKind::FlaredDrop => bar.width.0 * 0.27,
+        BarKind::Aero => bar.width.0 * 0.36,
+        BarKind::Flat | BarKind::SideGrip => bar.width.0 / 2.0 - 165.0,
+    };
+    let on_right = Point::new((from_middle - inboard).max(25.0), 22.0, -4.0);
+    ThumbWork {
+        kind,
+        side,
+        at: match side {
+            BarSide::Right => on_right,
+            BarSide::Left => on_right.mirrored(),
+            BarSide::Centre => Point::new(0.0, 34.0, -4.0 - inboard / 4.0),
+        },
+    }
 }
 
 /// Where a control clamps, on the right.

@@ -126,7 +126,7 @@ fn aero(id: TemplateId) -> Build {
 fn flat(id: TemplateId, frame: Frame, gears: (u8, u8)) -> Build {
     let mut build = Build::new(id, frame, BarKind::Flat, gears);
     build.pair(BrakeLever, Zone::Grip);
-    let bell = parts::thumb_work(&build.bike.bar, ThumbWorkKind::Bell, Left);
+    let bell = parts::thumb_work(&build.bike.bar, ThumbWorkKind::Bell, BarSide::Left);
     build.bike.thumb_work.push(bell);
     build
 }

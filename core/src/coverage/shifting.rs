@@ -1,9 +1,9 @@
 //! Ways of calling up functions.
 
-use super::{Cell, Via, Way, WhyNot, harder, presses};
-use crate::cockpit::HandPosition;
+use super::{Cell, Via, Way, WhyNot, easiest, harder, presses};
+use crate::cockpit::{ButtonId, HandPosition};
 use crate::function::Function;
-use crate::layout::{Hold, Layout};
+use crate::layout::{Chord, Hold, Layout};
 use crate::plan::Plan;
 use crate::rider::{Ability, Day};
 
@@ -20,7 +20,18 @@ struct Given {
     buildable: bool,
 }
 
+/// How a button is best pressed from a position on a day, whatever it does.
+pub fn press_of(plan: &Plan, button: ButtonId, position: HandPosition, day: Day) -> Cell {
+    Ways::none(plan).cell_of(&[Via::Tap(button)], position, day)
+}
+
 impl<'a> Ways<'a> {
+    /// Nothing calls up anything: for asking about presses alone.
+    fn none(plan: &'a Plan) -> Self {
+        let given = Vec::new();
+        Ways { plan, given }
+    }
+
     pub(super) fn of(plan: &'a Plan, layout: &Layout) -> Self {
         let bike = &plan.bike;
         let mut given = Vec::new();
@@ -41,10 +52,9 @@ impl<'a> Ways<'a> {
                 }
             }
         }
+        let chords = layout.chords.iter();
         given.extend(
-            layout
-                .chords
-                .iter()
+            chords
                 .filter(|chord| chord.is_connected(bike))
                 .map(|chord| Given {
                     function: chord.function,
@@ -60,30 +70,34 @@ impl<'a> Ways<'a> {
     }
 
     pub(super) fn cell(&self, function: Function, position: HandPosition, day: Day) -> Cell {
-        let serving = || self.given.iter().filter(|g| g.function.serves(function));
-        if serving().next().is_none() {
-            return Cell::No(WhyNot::NoButton);
+        let vias = self.vias(function);
+        if !vias.is_empty() {
+            return self.cell_of(&vias, position, day);
         }
-        let vias: Vec<Via> = serving().filter(|g| g.buildable).map(|g| g.via).collect();
-        if vias.is_empty() {
-            return Cell::No(WhyNot::NotProgrammable);
-        }
+        let named = self.given.iter().any(|g| g.function.serves(function));
+        Cell::No(if named {
+            WhyNot::NotProgrammable
+        } else {
+            WhyNot::NoButton
+        })
+    }
+
+    /// Everything that calls up a function and can be built.
+    pub(super) fn vias(&self, function: Function) -> Vec<Via> {
+        self.given
+            .iter()
+            .filter(|given| given.buildable && given.function.serves(function))
+            .map(|given| given.via)
+            .collect()
+    }
+
+    /// The best of several presses.
+    pub(super) fn cell_of(&self, vias: &[Via], position: HandPosition, day: Day) -> Cell {
         let all: Vec<Way> = vias
             .iter()
             .flat_map(|via| self.ways_of(*via, position, day))
             .collect();
-        let usable = || all.iter().filter(|way| way.is_usable());
-        if let Some(way) = usable()
-            .filter(|way| way.keeps_hold())
-            .min_by_key(|way| way.effort())
-        {
-            return Cell::Reached(*way);
-        }
-        let hands = &self.plan.rider.hands;
-        if let Some(way) = usable().min_by_key(|w| (!hands.steer_without(w.hand), w.effort())) {
-            return Cell::ByLettingGo(*way);
-        }
-        Cell::No(self.why_not(&vias, &all))
+        easiest(self.plan, &all).unwrap_or_else(|| Cell::No(self.why_not(vias, &all)))
     }
 
     fn why_not(&self, vias: &[Via], all: &[Way]) -> WhyNot {
@@ -97,11 +111,12 @@ impl<'a> Ways<'a> {
         idle.map_or(WhyNot::OutOfReach, WhyNot::UnderIdleHand)
     }
 
-    fn ways_of(&self, via: Via, position: HandPosition, day: Day) -> Vec<Way> {
+    /// Every way of one press from a position.
+    pub(super) fn ways_of(&self, via: Via, position: HandPosition, day: Day) -> Vec<Way> {
         let mut ways = match via {
-            Via::Tap(id) => return presses(self.plan, id, position, day),
-            Via::Hold(id) => presses(self.plan, id, position, day),
+            Via::Tap(id) | Via::Hold(id) => presses(self.plan, id, position, day),
             Via::Chord(chord) => together(
+                chord,
                 &presses(self.plan, chord.first, position, day),
                 &presses(self.plan, chord.second, position, day),
             ),
@@ -118,20 +133,36 @@ impl<'a> Ways<'a> {
 }
 
 /// Every pair of presses that two hands, or two contacts of one hand, make at
-/// the same time. The press that is reached worse stands for the pair, with the
-/// harder step of both.
-fn together(first: &[Way], second: &[Way]) -> Vec<Way> {
-    let mut pairs = Vec::new();
-    for a in first {
-        for b in second {
-            if (a.hand, a.contact) == (b.hand, b.contact) {
-                continue;
+/// the same time: as far off as the farther press, as hard as the harder.
+fn together(chord: Chord, first: &[Way], second: &[Way]) -> Vec<Way> {
+    let one_control = chord.first.control == chord.second.control;
+    first
+        .iter()
+        .flat_map(|a| second.iter().map(move |b| (a, b)))
+        .filter(|(a, b)| at_once(a, b, one_control))
+        .map(|(a, b)| {
+            // The hand that lets go stands for the pair, else the one with the
+            // harder press.
+            let a_stands = match (a.keeps_hold(), b.keeps_hold()) {
+                (true, false) => false,
+                (false, true) => true,
+                _ => a.effort() >= b.effort(),
+            };
+            Way {
+                ease: a.ease.max(b.ease),
+                step: harder(a.step, b.step),
+                ..if a_stands { *a } else { *b }
             }
-            let worse = |way: &Way| (!way.keeps_hold(), way.effort());
-            let mut pair = if worse(a) >= worse(b) { *a } else { *b };
-            pair.step = harder(a.step, b.step);
-            pairs.push(pair);
-        }
+        })
+        .collect()
+}
+
+/// Whether two presses can be made at the same time: one hand needs two contacts
+/// and is in one place only; two hands do not both let go.
+fn at_once(a: &Way, b: &Way, one_control: bool) -> bool {
+    if a.hand != b.hand {
+        return a.keeps_hold() || b.keeps_hold();
     }
-    pairs
+    let one_place = a.keeps_hold() && b.keeps_hold() || one_control && a.ease == b.ease;
+    a.contact != b.contact && one_place
 }

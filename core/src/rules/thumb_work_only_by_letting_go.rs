@@ -1,7 +1,6 @@
 //! Bell, assist or other thumb work is reached only by letting go.
 
 use super::{Family, Origin, Rule};
-use crate::catalogue::parts;
 use crate::cockpit::{BarSide, ThumbWork};
 use crate::edit::{BikeEdit, Edit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
@@ -65,15 +64,7 @@ fn moves(situation: &Situation<'_>, work: &ThumbWork) -> Vec<Fix> {
         .filter(|side| presses(situation, *side))
         .map(|side| Fix {
             label: format!("Move the {} to the {side}", work.kind),
-            edit: Edit::Bike(BikeEdit::ThumbWork(if work.side == BarSide::Centre {
-                parts::thumb_work(&situation.plan.bike.bar, work.kind, side)
-            } else {
-                ThumbWork {
-                    side: side.into(),
-                    at: work.at.mirrored(),
-                    ..*work
-                }
-            })),
+            edit: Edit::Bike(BikeEdit::PutThumbWork(work.kind, side.into())),
         })
         .collect()
 }
@@ -82,18 +73,16 @@ fn moves(situation: &Situation<'_>, work: &ThumbWork) -> Vec<Fix> {
 mod tests {
     use super::RULE;
     use crate::catalogue::TemplateId::{FlatSingle, Tricycle};
-    use crate::cockpit::{BarSide, ThumbWork, ThumbWorkKind};
+    use crate::cockpit::{BarSide, ThumbWorkKind};
     use crate::edit::{BikeEdit, Edit};
     use crate::rider::{Contact, Difficulty, HandPlace, Side};
     use crate::rules::testing::{Setup, bike, check_fixes, fired, fixes_of};
-    use crate::units::Point;
 
     fn assist_in_the_middle(setup: Setup) -> Setup {
-        setup.edit(&Edit::Bike(BikeEdit::ThumbWork(ThumbWork {
-            kind: ThumbWorkKind::AssistLevel,
-            side: BarSide::Centre,
-            at: Point::new(0.0, 30.0, 0.0),
-        })))
+        setup.edit(&Edit::Bike(BikeEdit::PutThumbWork(
+            ThumbWorkKind::AssistLevel,
+            BarSide::Centre,
+        )))
     }
 
     #[test]
