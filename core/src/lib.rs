@@ -32,6 +32,7 @@ pub mod slot;
 pub mod coverage;
 pub mod reach;
 pub mod situation;
+mod suggest_button;
 
 pub mod drawing;
 
