@@ -1,6 +1,7 @@
 //! One assignment of functions to buttons.
 
 use std::collections::BTreeMap;
+use std::fmt;
 
 use crate::cockpit::{Bike, ButtonId, HoldRun};
 use crate::function::Function;
@@ -17,6 +18,15 @@ pub enum Hold {
     Repeats(HoldRun),
     /// Does something else.
     Does(Function),
+}
+
+impl fmt::Display for Hold {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Hold::Repeats(run) => write!(f, "repeats, {run}"),
+            Hold::Does(function) => function.fmt(f),
+        }
+    }
 }
 
 /// Two buttons pressed together.

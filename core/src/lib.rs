@@ -33,4 +33,6 @@ pub mod situation;
 pub mod finding;
 pub mod rules;
 
+pub mod sheet;
+
 pub use vocabulary::Vocabulary;
