@@ -1,6 +1,6 @@
 //! What a rule says.
 
-use crate::cockpit::{ButtonId, ControlId, HandPosition, Wheel};
+use crate::cockpit::{Bike, ButtonId, Control, ControlId, HandPosition, Wheel};
 use crate::edit::Edit;
 use crate::function::Function;
 use crate::rider::Side;
@@ -71,6 +71,28 @@ impl Place {
             Place::Wheel(wheel) => format!("wheel:{}", wheel.code()),
         }
     }
+
+    /// The place in words: "left inner paddle", "right hand".
+    pub fn words(&self, bike: &Bike) -> String {
+        match self {
+            Place::Button(id) => bike.place_of(*id),
+            Place::Control(id) => bike
+                .control(*id)
+                .map_or_else(|| format!("control {id}"), Control::place),
+            Place::Hand(side) => format!("{side} hand"),
+            Place::Position(position) => position.to_string(),
+            Place::Function(function) => format!("“{function}”"),
+            Place::Wheel(wheel) => wheel.to_string(),
+        }
+    }
+
+    /// The balloon number, where the place is a button.
+    pub fn balloon(&self, bike: &Bike) -> Option<usize> {
+        match self {
+            Place::Button(id) => bike.balloon(*id),
+            _ => None,
+        }
+    }
 }
 
 /// A change that would remove a finding.
@@ -137,4 +159,15 @@ pub struct Acceptance {
     pub role: Role,
     /// When.
     pub date: Option<Date>,
+}
+
+impl Acceptance {
+    /// Whether the accepted finding is about a control or one of its buttons.
+    pub fn is_about(&self, control: ControlId) -> bool {
+        let itself = Place::Control(control).key();
+        let its_buttons = format!("button:{control}.");
+        self.finding
+            .split('|')
+            .any(|place| place == itself || place.starts_with(&its_buttons))
+    }
 }

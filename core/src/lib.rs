@@ -11,6 +11,7 @@
 #[macro_use]
 mod vocabulary;
 
+pub mod limits;
 pub mod text;
 pub mod units;
 
@@ -24,14 +25,19 @@ pub mod shift_plan;
 
 pub mod edit;
 pub mod history;
+pub mod offers;
 pub mod plan;
+pub mod slot;
 
 pub mod coverage;
 pub mod reach;
 pub mod situation;
 
+pub mod drawing;
+
 pub mod finding;
 pub mod rules;
+pub mod tally;
 
 pub mod sheet;
 
