@@ -51,6 +51,20 @@ vocabulary! {
     }
 }
 
+impl Paper {
+    /// The paper usual where a language is spoken, by its tag such as `en-US`
+    /// (*common practice*: Letter in much of the Americas and the Philippines,
+    /// A4 elsewhere).
+    pub fn usual(language: &str) -> Paper {
+        const LETTER: &[&str] = &["US", "CA", "MX", "PH", "CL", "CO", "VE", "GT", "CR", "PR"];
+        let region = language.split('-').skip(1).find(|part| part.len() == 2);
+        match region {
+            Some(region) if LETTER.iter().any(|r| r.eq_ignore_ascii_case(region)) => Paper::Letter,
+            _ => Paper::A4,
+        }
+    }
+}
+
 vocabulary! {
     /// A page of the sheet.
     pub enum Page as "page" {

@@ -4,8 +4,7 @@ use std::fmt;
 
 use super::{capital, levers, listed};
 use crate::cockpit::{Bike, BrakeRun, Control, ControlId, Joint, Medium, Wheel};
-use crate::coverage::BrakeCell;
-use crate::rider::{Answer, YesNo};
+use crate::rider::{Answer, Day, YesNo};
 use crate::situation::Situation;
 use crate::units::Mm;
 
@@ -204,18 +203,17 @@ fn latch(lever: &Control) -> LatchState {
     }
 }
 
-/// Who pulls the lever from the first position in which anybody does, as the
-/// coverage table says.
+/// Who pulls the lever from the first position in which anybody does without
+/// letting go, as the coverage says.
 fn pulled_by(situation: &Situation<'_>, run: &BrakeRun) -> Option<String> {
-    situation
-        .coverage
-        .brakes
-        .iter()
-        .filter(|row| run.wheels.contains(&row.wheel))
-        .flat_map(|row| &row.cells)
-        .filter_map(BrakeCell::reached)
-        .find(|pull| pull.lever == run.lever)
-        .map(|pull| format!("{} {}", pull.hand, pull.contact))
+    situation.positions().iter().find_map(|position| {
+        let pulls = situation.coverage.pulls(run.lever, *position, Day::Usual);
+        let pull = pulls
+            .iter()
+            .filter(|pull| pull.counts())
+            .min_by_key(|pull| (pull.ease, pull.contact))?;
+        Some(format!("{} {}", pull.hand, pull.contact))
+    })
 }
 
 fn notes(bike: &Bike) -> Vec<String> {

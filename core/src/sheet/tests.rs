@@ -658,6 +658,20 @@ fn options_pass_and_the_hand_page_is_left_out_unless_asked_for() {
 }
 
 #[test]
+fn the_usual_paper_follows_the_region() {
+    for (tag, paper) in [
+        ("en-US", Paper::Letter),
+        ("fr-ca", Paper::Letter),
+        ("zh-Hans-CN", Paper::A4),
+        ("en-GB", Paper::A4),
+        ("de", Paper::A4),
+        ("", Paper::A4),
+    ] {
+        assert_eq!(Paper::usual(tag), paper, "{tag}");
+    }
+}
+
+#[test]
 fn the_hand_page_says_where_each_answer_came_from() {
     let mut plan = one_handed();
     let evidence = Evidence {
