@@ -41,4 +41,6 @@ pub mod finding;
 pub mod rules;
 pub mod tally;
 
+pub mod sheet;
+
 pub use vocabulary::Vocabulary;
