@@ -14,7 +14,7 @@ mod starts;
 pub use bike::BikeEdit;
 pub use brakes::BrakeEdit;
 pub use error::EditError;
-pub use layout::LayoutEdit;
+pub use layout::{LayoutEdit, may_take};
 pub use plan::PlanEdit;
 pub use rider::RiderEdit;
 

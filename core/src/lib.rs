@@ -26,13 +26,21 @@ pub mod shift_plan;
 pub mod document;
 pub mod edit;
 pub mod history;
+pub mod offers;
 pub mod plan;
+pub mod slot;
 
 pub mod coverage;
 pub mod reach;
 pub mod situation;
+mod suggest_button;
+
+pub mod drawing;
 
 pub mod finding;
 pub mod rules;
+pub mod tally;
+
+pub mod sheet;
 
 pub use vocabulary::Vocabulary;

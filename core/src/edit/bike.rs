@@ -2,12 +2,14 @@
 
 use super::EditError;
 use super::layout::countable;
+use super::layout::{may_chord, may_hold, may_take};
 use super::rider::within;
 use crate::catalogue::parts;
 use crate::cockpit::{
-    Bar, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link, SeenReach,
-    SystemProfile, ThumbWork, UnusedPort, Zone,
+    Bar, BarSide, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link,
+    SeenReach, SystemProfile, ThumbWorkKind, UnusedPort, Zone,
 };
+use crate::layout::Hold;
 use crate::limits;
 use crate::plan::Plan;
 use crate::rider::{Answer, Side, YesNo};
@@ -59,11 +61,10 @@ pub enum BikeEdit {
     BladeGap(ControlId, Option<Mm>),
     /// A parking latch.
     Latch(ControlId, Option<Latch>),
-    /// Other work for a thumb is put on the bar, in place of what was of the
-    /// same kind.
-    ThumbWork(ThumbWork),
+    /// Other work for a thumb is put on a side of the bar, at its usual place.
+    PutThumbWork(ThumbWorkKind, BarSide),
     /// Other work for a thumb is taken off.
-    RemoveThumbWork(crate::cockpit::ThumbWorkKind),
+    RemoveThumbWork(ThumbWorkKind),
     /// What the shift system can program.
     System(SystemProfile),
 }
@@ -101,7 +102,7 @@ impl BikeEdit {
                 format!("measure the {}", place(id))
             }
             BikeEdit::Latch(id, _) => format!("parking latch of the {}", place(id)),
-            BikeEdit::ThumbWork(work) => format!("{} on the bar", work.kind),
+            BikeEdit::PutThumbWork(kind, side) => format!("{kind} on the {side}"),
             BikeEdit::RemoveThumbWork(kind) => format!("no {kind} on the bar"),
             BikeEdit::System(_) => "describe the shift system".into(),
         }
@@ -165,12 +166,10 @@ impl BikeEdit {
                 blade(bike, *id)?.gap_at_full_pull = *gap;
             }
             BikeEdit::Latch(id, latch) => blade(bike, *id)?.latch = *latch,
-            BikeEdit::ThumbWork(work) => {
-                for mm in [work.at.x, work.at.y, work.at.z] {
-                    within("A place on the bar", Mm(mm), limits::COORDINATE)?;
-                }
-                bike.thumb_work.retain(|w| w.kind != work.kind);
-                bike.thumb_work.push(*work);
+            BikeEdit::PutThumbWork(kind, side) => {
+                bike.thumb_work.retain(|w| w.kind != *kind);
+                bike.thumb_work
+                    .push(parts::thumb_work(&bike.bar, *kind, *side));
             }
             BikeEdit::RemoveThumbWork(kind) => bike.thumb_work.retain(|w| w.kind != *kind),
             BikeEdit::System(profile) => {
@@ -284,15 +283,25 @@ fn set_freedom(plan: &mut Plan, id: ButtonId, freedom: &Freedom) -> Result<(), E
         ));
     }
     button(&mut plan.bike, id)?.freedom = freedom.clone();
-    let bike = plan.bike.clone();
+    // Each layout keeps only what the button may still have.
+    let bike = &plan.bike;
     for layout in &mut plan.layouts {
-        let keeps = layout
+        let loses_tap = layout
             .taps
             .get(&id)
-            .is_none_or(|f| bike.button(id).is_some_and(|(_, b)| b.takes(*f)));
-        if !keeps {
-            layout.clear(id);
+            .is_some_and(|tap| may_take(bike, id, *tap).is_err());
+        let loses_hold = layout.holds.get(&id).is_some_and(|hold| {
+            may_hold(bike, id, *hold).is_err() || loses_tap && matches!(hold, Hold::Repeats(_))
+        });
+        if loses_tap {
+            layout.taps.remove(&id);
         }
+        if loses_hold {
+            layout.holds.remove(&id);
+        }
+        layout
+            .chords
+            .retain(|chord| !chord.includes(id) || may_chord(bike, chord).is_ok());
     }
     Ok(())
 }
@@ -323,11 +332,10 @@ fn mirror_all(plan: &mut Plan) {
 mod tests {
     use super::*;
     use crate::catalogue::{TemplateId, template};
-    use crate::cockpit::{HoldRun, ThumbWorkKind};
+    use crate::cockpit::HoldRun;
     use crate::edit::{Edit, LayoutEdit, PlanEdit};
     use crate::finding::{Acceptance, Place, Role};
     use crate::layout::Hold;
-    use crate::units::Point;
 
     #[test]
     fn a_removed_control_takes_its_acceptances_along() {
@@ -365,13 +373,7 @@ mod tests {
         let (button, ..) = plan.bike.buttons()[0];
         let mut system = plan.bike.system.clone();
         system.holds = Some(HoldRun::Cogs(200));
-        let bell = ThumbWork {
-            kind: ThumbWorkKind::Bell,
-            side: crate::cockpit::BarSide::Left,
-            at: Point::new(f64::NAN, 0.0, 0.0),
-        };
         for edit in [
-            Edit::Bike(BikeEdit::ThumbWork(bell)),
             Edit::Bike(BikeEdit::System(system)),
             Edit::Bike(BikeEdit::Travel(button, Mm(f64::INFINITY))),
             Edit::Layout(LayoutEdit::Hold(
