@@ -4,7 +4,7 @@ use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::{TemplateId, template};
 use leverwright_core::cockpit::{
     BarSide, ButtonId, ControlId, ControlKind, Ease, Freedom, HandPosition, HoldRun, Latch, Link,
-    PulledTogether, SeenReach, ThumbWork, ThumbWorkKind, UnusedPort, Zone,
+    PulledTogether, SeenReach, ThumbWorkKind, UnusedPort, Zone,
 };
 use leverwright_core::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
 use leverwright_core::finding::{Acceptance, Role};
@@ -17,7 +17,7 @@ use leverwright_core::rider::{
 };
 use leverwright_core::shift_plan::ShiftPlanKind;
 use leverwright_core::text::{Date, Text};
-use leverwright_core::units::{Mm, Point};
+use leverwright_core::units::Mm;
 use proptest::prelude::*;
 
 /// The plan after edits that are all possible.
@@ -154,7 +154,6 @@ pub fn full() -> Plan {
             },
         )),
         Edit::Bike(BikeEdit::BladeReach(lever(0), Some(Mm(68.0)))),
-        Edit::Bike(BikeEdit::BladeGap(lever(0), Some(Mm(24.0)))),
         Edit::Bike(BikeEdit::BladeFitted(lever(1), false)),
         Edit::Bike(BikeEdit::Latch(
             lever(0),
@@ -162,13 +161,10 @@ pub fn full() -> Plan {
                 tried: Answer::of(YesNo::No),
             }),
         )),
-        Edit::Bike(BikeEdit::ThumbWork(ThumbWork {
-            kind: ThumbWorkKind::Bell,
-            side: BarSide::Left,
-            at: Point::new(-120.25, 20.0, 0.0),
-        })),
+        Edit::Bike(BikeEdit::PutThumbWork(ThumbWorkKind::Bell, BarSide::Left)),
         Edit::Bike(BikeEdit::System(system)),
         Edit::Brakes(BrakeEdit::AllOnLever(lever(0))),
+        Edit::Bike(BikeEdit::BladeGap(lever(0), Some(Mm(24.0)))),
         Edit::Brakes(BrakeEdit::ThrowTested(
             lever(0),
             Answer::with(YesNo::Yes, seen),
@@ -301,11 +297,7 @@ impl Act {
                     tried: answer(pick(b), c),
                 }),
             )),
-            24 => Edit::Bike(BikeEdit::ThumbWork(ThumbWork {
-                kind: pick(a),
-                side: pick(b),
-                at: Point::new(mm(a).0, -mm(b).0, 0.1 * mm(c).0),
-            })),
+            24 => Edit::Bike(BikeEdit::PutThumbWork(pick(a), pick(b))),
             25 => Edit::Brakes(BrakeEdit::AllOnLever(control(a))),
             26 => Edit::Brakes(BrakeEdit::ThrowTested(control(a), answer(pick(b), c))),
             27 => Edit::Brakes(BrakeEdit::Together(PulledTogether {
