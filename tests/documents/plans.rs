@@ -368,8 +368,11 @@ pub fn any_plan() -> impl Strategy<Value = Plan> {
 
 /// Everything that the app asks of a plan it opened, so that a panic shows.
 pub fn look_at(plan: &Plan) {
+    use leverwright_core::drawing::{Picture, Sheet as Paper};
     use leverwright_core::rules;
+    use leverwright_core::sheet::{Sheet, SheetOptions};
     use leverwright_core::situation::Situation;
+    use leverwright_core::slot::Slot;
     for layout in &plan.layouts {
         let findings = rules::findings_in(&Situation::of_layout(plan, layout));
         for finding in &findings {
@@ -378,6 +381,12 @@ pub fn look_at(plan: &Plan) {
             }
         }
     }
+    let options = SheetOptions {
+        hand_page: true,
+        ..SheetOptions::default()
+    };
+    let _ = (Sheet::of(plan, options), Slot::all(plan));
+    let _ = Picture::of(&plan.bike, Paper::for_width(390.0));
     for (id, ..) in plan.bike.buttons() {
         let _ = (plan.bike.balloon(id), plan.bike.nearest_button(id));
     }
