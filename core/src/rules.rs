@@ -89,6 +89,10 @@ mod unused_lever_has_blade;
 mod wheel_brake_without_lever;
 
 mod braking;
+#[cfg(test)]
+mod braking_cases;
+#[cfg(test)]
+mod braking_plans;
 
 /// All rules, in the order of their families.
 pub const ALL: &[&Rule] = &[

@@ -39,14 +39,16 @@ fn look(situation: &Situation<'_>, left: Wheel, right: Wheel) -> Option<Finding>
     {
         return None;
     }
-    let all = || lefts.iter().chain(&rights);
-    let mut hands = Side::ALL.iter().copied().filter(|side| {
-        let mut runs = all();
-        runs.any(|run| situation.brakes_with(*side, run.lever))
-    });
-    let (Some(hand), None) = (hands.next(), hands.next()) else {
+    let hands = |runs: &[&BrakeRun]| -> Vec<Side> {
+        let brakes = |side: &Side| runs.iter().any(|r| situation.brakes_with(*side, r.lever));
+        Side::ALL.iter().copied().filter(brakes).collect()
+    };
+    let [hand] = hands(&lefts)[..] else {
         return None;
     };
+    if hands(&rights) != [hand] {
+        return None;
+    }
     let fixes = match (&lefts[..], &rights[..]) {
         ([a], [b]) => [join(situation, hand, a, b), join(situation, hand, b, a)]
             .into_iter()
