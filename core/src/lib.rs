@@ -11,6 +11,7 @@
 #[macro_use]
 mod vocabulary;
 
+pub mod limits;
 pub mod text;
 pub mod units;
 
@@ -22,15 +23,24 @@ pub mod function;
 pub mod layout;
 pub mod shift_plan;
 
+pub mod document;
 pub mod edit;
 pub mod history;
+pub mod offers;
 pub mod plan;
+pub mod slot;
 
 pub mod coverage;
 pub mod reach;
 pub mod situation;
+mod suggest_button;
+
+pub mod drawing;
 
 pub mod finding;
 pub mod rules;
+pub mod tally;
+
+pub mod sheet;
 
 pub use vocabulary::Vocabulary;

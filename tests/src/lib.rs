@@ -1,1 +1,5 @@
-//! Shared by the reference checks and the browser walk-throughs.
+//! Shared by the reference checks, the browser walk-throughs and the measurements.
+
+#[cfg(feature = "browser")]
+pub mod browser;
+pub mod number;

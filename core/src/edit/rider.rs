@@ -2,12 +2,15 @@
 
 use super::EditError;
 use crate::cockpit::HandPosition;
+use crate::limits::{BLADE_REACH, Span};
+use crate::plan::Plan;
 use crate::rider::{
-    Ability, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Pressing,
-    Rider, Side, Use, YesNo,
+    Ability, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Pressing, Side,
+    Use, YesNo,
 };
 use crate::text::Text;
 use crate::units::Mm;
+use crate::vocabulary::Vocabulary;
 
 /// A change to the rider's answers.
 #[derive(Debug, Clone, PartialEq)]
@@ -75,7 +78,8 @@ impl RiderEdit {
         }
     }
 
-    pub(super) fn make(&self, rider: &mut Rider) -> Result<(), EditError> {
+    pub(super) fn make(&self, plan: &mut Plan) -> Result<(), EditError> {
+        let rider = &mut plan.rider;
         let hands = &mut rider.hands;
         match self {
             RiderEdit::Nickname(text) => rider.nickname = text.clone(),
@@ -87,7 +91,11 @@ impl RiderEdit {
                 *hands.get_mut(*side) =
                     keep_measures(hands.get(*side), Hand::does_nothing(*place, *evidence));
             }
-            RiderEdit::ForgetHand(side) => *hands.get_mut(*side) = Hand::default(),
+            RiderEdit::ForgetHand(side) => {
+                *hands.get_mut(*side) = Hand::default();
+                let hand = ["rider", side.code()];
+                plan.unknown.retain(|part| !part.is_under(&hand));
+            }
             RiderEdit::Place(side, answer) => hands.get_mut(*side).place = *answer,
             RiderEdit::Ability(side, ability, answer) => {
                 hands.get_mut(*side).abilities.set(*ability, *answer);
@@ -102,7 +110,7 @@ impl RiderEdit {
             RiderEdit::Later(side, answer) => hands.get_mut(*side).later = *answer,
             RiderEdit::BladeReach(side, position, answer) => {
                 if let Some(mm) = answer.value {
-                    within("The reach of a blade", mm, 10.0, 200.0)?;
+                    within("The reach of a blade", mm, BLADE_REACH)?;
                 }
                 hands.get_mut(*side).blade_reach.set(*position, *answer);
             }
@@ -126,16 +134,16 @@ fn keep_measures(before: &Hand, after: Hand) -> Hand {
     }
 }
 
-/// Refuses a length outside its range.
-pub(super) fn within(what: &'static str, mm: Mm, from: f64, to: f64) -> Result<(), EditError> {
-    if (from..=to).contains(&mm.0) {
+/// Refuses a length outside its span.
+pub(super) fn within(what: &'static str, mm: Mm, span: Span) -> Result<(), EditError> {
+    if span.holds(mm) {
         Ok(())
     } else {
         Err(EditError::OutOfRange {
             what,
             value: mm.to_string(),
-            from: Mm(from).to_string(),
-            to: Mm(to).to_string(),
+            from: Mm(span.from.into()).to_string(),
+            to: Mm(span.to.into()).to_string(),
         })
     }
 }

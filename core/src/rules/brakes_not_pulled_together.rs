@@ -43,7 +43,7 @@ fn finding(situation: &Situation<'_>, position: HandPosition) -> Finding {
             "From the {position} the hands that brake cannot pull all wheel brakes together, on {}.",
             braking::listed(levers.map(|lever| format!("the {lever}")))
         ),
-        fixes: braking::all_on_one_lever(situation, |_, _| true),
+        fixes: braking::all_on_one_lever(situation),
     }
 }
 

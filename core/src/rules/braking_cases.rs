@@ -5,7 +5,8 @@ use super::testing::{Setup, bike, button, lever};
 use super::{ALL, Family, findings};
 use crate::catalogue::TemplateId;
 use crate::cockpit::{
-    BrakeRun, ControlKind, HandPosition, Joint, Medium, PulledTogether, Wheel, Zone,
+    BarSide, BrakeRun, ControlKind, HandPosition, Joint, Medium, PulledTogether, ThumbWorkKind,
+    Wheel, Zone,
 };
 use crate::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
 use crate::finding::{Acceptable, Finding, Severity};
@@ -26,9 +27,10 @@ fn case_a() -> Setup {
         .edit(&Edit::Plan(PlanEdit::ShiftPlan(ShiftPlanKind::Ladder)));
     let left = lever(&setup, Side::Left);
     let sprint = button(&setup, "right sprint button").control;
-    let setup = tap(setup, "left outer paddle", RungDown);
-    let setup = tap(setup, "left inner paddle", RungUp);
-    tap(setup, "left hood button", FrontToggle)
+    setup
+        .tap("left outer paddle", Some(RungDown))
+        .tap("left inner paddle", Some(RungUp))
+        .tap("left hood button", Some(FrontToggle))
         .bike_edit(BikeEdit::Connect(sprint, false))
         .all_brakes_on(left)
 }
@@ -37,11 +39,8 @@ fn case_a() -> Setup {
 fn case_b() -> Setup {
     let setup = bike(TemplateId::FlatSingle).hand_does_nothing(Side::Left, HandPlace::OffBar);
     let right = lever(&setup, Side::Right);
-    let mut bell = setup.plan_so_far().bike.thumb_work[0];
-    bell.side = Side::Right.into();
-    bell.at = bell.at.mirrored();
     setup
-        .bike_edit(BikeEdit::ThumbWork(bell))
+        .bike_edit(BikeEdit::PutThumbWork(ThumbWorkKind::Bell, BarSide::Right))
         .all_brakes_on(right)
 }
 
@@ -57,16 +56,11 @@ fn case_c() -> Setup {
         }
         setup = setup
             .ability(*side, Ability::BrakesHard, Difficulty::Moderate)
-            .ability(*side, Ability::KeepsPressed, Difficulty::Severe);
-        setup = tap(setup, &format!("{side} outer paddle"), RearEasier);
-        setup = tap(setup, &format!("{side} inner paddle"), RearHarder);
+            .ability(*side, Ability::KeepsPressed, Difficulty::Severe)
+            .tap(&format!("{side} outer paddle"), Some(RearEasier))
+            .tap(&format!("{side} inner paddle"), Some(RearHarder));
     }
     setup
-}
-
-fn tap(setup: Setup, place: &str, function: crate::function::Function) -> Setup {
-    let id = button(&setup, place);
-    setup.edit(&Edit::Layout(LayoutEdit::Tap(id, Some(function))))
 }
 
 /// The clash and brake rules that speak, with how much they weigh.

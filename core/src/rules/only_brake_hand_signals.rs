@@ -43,23 +43,18 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
 #[cfg(test)]
 mod tests {
     use super::RULE;
-    use crate::cockpit::{BarSide, ThumbWork, ThumbWorkKind};
+    use crate::cockpit::{BarSide, ThumbWorkKind};
     use crate::edit::BikeEdit;
     use crate::rider::{HandPlace, Side};
     use crate::rules::testing::{drop_bar, fired, lever};
-    use crate::units::Point;
 
     #[test]
     fn fires_for_one_hand_and_is_silent_with_indicators() {
         let setup = || drop_bar().hand_does_nothing(Side::Right, HandPlace::Rests);
         assert_eq!(fired(&setup().plan(), &RULE).len(), 1);
         let with_indicators = |side| {
-            let work = ThumbWork {
-                kind: ThumbWorkKind::Indicators,
-                side,
-                at: Point::default(),
-            };
-            fired(&setup().bike_edit(BikeEdit::ThumbWork(work)).plan(), &RULE).len()
+            let edit = BikeEdit::PutThumbWork(ThumbWorkKind::Indicators, side);
+            fired(&setup().bike_edit(edit).plan(), &RULE).len()
         };
         assert_eq!(with_indicators(BarSide::Left), 0);
         assert_eq!(with_indicators(BarSide::Right), 1, "out of its reach");

@@ -1,12 +1,19 @@
 //! What the tests of rules share.
 
-use super::{Rule, TRIED_BY_HAND, findings};
+use std::collections::BTreeSet;
+
+use super::trial::must_fix_keys;
+use super::{Rule, findings, findings_in};
 use crate::catalogue::{TemplateId, template};
-use crate::cockpit::{ButtonId, ControlId, HandPosition};
+use crate::cockpit::{ButtonId, ControlId, Freedom, HandPosition, SystemProfile};
 use crate::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, RiderEdit};
-use crate::finding::{Finding, Severity};
+use crate::finding::Finding;
+use crate::function::Function;
+use crate::layout::{Chord, Hold};
 use crate::plan::Plan;
-use crate::rider::{Ability, Answer, Difficulty, Hand, HandPlace, Hands, Rider, Side, Use, YesNo};
+use crate::rider::{
+    Ability, Answer, Contact, Difficulty, Hand, HandPlace, Hands, Rider, Side, Use, YesNo,
+};
 use crate::situation::Situation;
 
 /// A plan in the making.
@@ -15,6 +22,11 @@ pub(super) struct Setup(Plan);
 /// The road drop bar with two able hands and its usual layout.
 pub(super) fn drop_bar() -> Setup {
     bike(TemplateId::RoadPlain)
+}
+
+/// The gravel drop bar, whose left lever is blank, with two able hands.
+pub(super) fn gravel() -> Setup {
+    bike(TemplateId::Gravel)
 }
 
 /// A template with two able hands and its usual layout.
@@ -43,6 +55,12 @@ impl Setup {
         self.0
     }
 
+    /// The button at a place in words: "left outer paddle".
+    #[track_caller]
+    pub(super) fn button(&self, place: &str) -> ButtonId {
+        button_at(&self.0, place)
+    }
+
     /// Every button blank.
     pub(super) fn blank(self) -> Self {
         self.edit(&Edit::Layout(LayoutEdit::Clear))
@@ -50,7 +68,56 @@ impl Setup {
 
     #[track_caller]
     pub(super) fn edit(self, edit: &Edit) -> Self {
-        Setup(self.0.apply(edit).expect("the edit is possible"))
+        match self.0.apply(edit) {
+            Ok(plan) => Setup(plan),
+            Err(error) => panic!("{edit:?}: {error}"),
+        }
+    }
+
+    #[track_caller]
+    pub(super) fn tap(self, place: &str, function: Option<Function>) -> Self {
+        let id = self.button(place);
+        self.edit(&Edit::Layout(LayoutEdit::Tap(id, function)))
+    }
+
+    #[track_caller]
+    pub(super) fn hold(self, place: &str, hold: Hold) -> Self {
+        let id = self.button(place);
+        self.edit(&Edit::Layout(LayoutEdit::Hold(id, Some(hold))))
+    }
+
+    #[track_caller]
+    pub(super) fn chord(self, first: &str, second: &str, function: Function) -> Self {
+        let chord = Chord {
+            first: self.button(first),
+            second: self.button(second),
+            function,
+        };
+        self.edit(&Edit::Layout(LayoutEdit::AddChord(chord)))
+    }
+
+    #[track_caller]
+    pub(super) fn freedom_of(
+        self,
+        place: &str,
+        freedom: impl Fn(&dyn Fn(&str) -> ButtonId) -> Freedom,
+    ) -> Self {
+        let freedom = freedom(&|place| button_at(&self.0, place));
+        let id = self.button(place);
+        self.edit(&Edit::Bike(BikeEdit::Freedom(id, freedom)))
+    }
+
+    pub(super) fn system(self, change: impl Fn(&mut SystemProfile)) -> Self {
+        let mut profile = self.0.bike.system.clone();
+        change(&mut profile);
+        self.edit(&Edit::Bike(BikeEdit::System(profile)))
+    }
+
+    /// What no edit allows but a document may bring.
+    pub(super) fn document(self, change: impl Fn(&mut Plan, &dyn Fn(&str) -> ButtonId)) -> Self {
+        let mut plan = self.0.clone();
+        change(&mut plan, &|place| button_at(&self.0, place));
+        Setup(plan)
     }
 
     pub(super) fn ability(self, side: Side, ability: Ability, step: Difficulty) -> Self {
@@ -101,16 +168,22 @@ impl Setup {
     pub(super) fn hand_does_nothing(self, side: Side, place: HandPlace) -> Self {
         self.edit(&Edit::Rider(RiderEdit::HandDoesNothing(side, place, None)))
     }
+
+    pub(super) fn contact(self, side: Side, contact: Contact, step: Difficulty) -> Self {
+        let answer = Answer::of(step);
+        self.edit(&Edit::Rider(RiderEdit::Contact(side, contact, answer)))
+    }
+
+    pub(super) fn uses(self, position: HandPosition, used: Use) -> Self {
+        let answer = Answer::of(used);
+        self.edit(&Edit::Rider(RiderEdit::Position(position, answer)))
+    }
 }
 
 /// The button at a place: "left outer paddle".
 #[track_caller]
 pub(super) fn button(setup: &Setup, place: &str) -> ButtonId {
-    let buttons = setup.0.bike.buttons();
-    let found = buttons
-        .iter()
-        .find(|(id, ..)| setup.0.bike.place_of(*id) == place);
-    found.expect("there is such a button").0
+    button_at(&setup.0, place)
 }
 
 /// The first brake lever on a side, its blade fitted or removed.
@@ -121,45 +194,63 @@ pub(super) fn lever(setup: &Setup, side: Side) -> ControlId {
     levers.next().expect("there is such a lever").id
 }
 
-/// What one rule says about the layout in hand.
+#[track_caller]
+fn button_at(plan: &Plan, place: &str) -> ButtonId {
+    plan.bike
+        .buttons()
+        .into_iter()
+        .map(|(id, ..)| id)
+        .find(|id| plan.bike.place_of(*id) == place)
+        .unwrap_or_else(|| panic!("there is no {place}"))
+}
+
+/// What one rule says about the layout in hand, its fixes as proposed.
 pub(super) fn fired(plan: &Plan, rule: &Rule) -> Vec<Finding> {
     (rule.check)(&Situation::of(plan))
 }
 
-/// Each fix of each finding of a rule removes that finding and adds no must-fix
-/// finding but, where it builds something, that it is still to be tried.
+/// The labels of the fixes that are offered for one rule's findings.
+pub(super) fn fixes_of(plan: &Plan, rule: &Rule) -> Vec<String> {
+    offered(plan, rule)
+        .into_iter()
+        .flat_map(|finding| finding.fixes)
+        .map(|fix| fix.label)
+        .collect()
+}
+
+fn offered(plan: &Plan, rule: &Rule) -> Vec<Finding> {
+    let mut found = findings(plan);
+    found.retain(|finding| finding.rule == rule.id);
+    found
+}
+
+/// A rule fires, each of its findings has a fix, and each fix works.
 #[track_caller]
 pub(super) fn check_fixes(plan: &Plan, rule: &Rule) {
-    assert!(!fired(plan, rule).is_empty(), "{} does not fire", rule.id);
-    if let Err(fault) = fixes_hold(plan, rule) {
-        panic!("{fault}");
+    let found = offered(plan, rule);
+    assert!(!found.is_empty(), "{} does not fire", rule.id);
+    for finding in found {
+        assert!(!finding.fixes.is_empty(), "no fix for {}", finding.message);
+        check_fixes_of(plan, &finding);
     }
 }
 
-/// The first fix of a rule that does not keep its word, if any.
-pub(super) fn fixes_hold(plan: &Plan, rule: &Rule) -> Result<(), String> {
-    let must = |plan: &Plan| -> Vec<String> {
-        findings(plan)
+/// Each fix of a finding removes that finding and adds no must-fix one.
+#[track_caller]
+pub(super) fn check_fixes_of(plan: &Plan, finding: &Finding) {
+    let before = must_fixes(plan);
+    for fix in &finding.fixes {
+        let after = plan.apply(&fix.edit).expect("a fix is possible");
+        let stands = findings_in(&Situation::of(&after))
             .iter()
-            .filter(|f| f.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&f.rule))
-            .map(Finding::key)
-            .collect()
-    };
-    let before = must(plan);
-    for finding in fired(plan, rule) {
-        let key = finding.key();
-        for fix in &finding.fixes {
-            let label = &fix.label;
-            let after = plan
-                .apply(&fix.edit)
-                .map_err(|error| format!("“{label}” for {key}: {error}"))?;
-            if fired(&after, rule).iter().any(|f| f.key() == key) {
-                return Err(format!("“{label}” does not remove {key}"));
-            }
-            if let Some(added) = must(&after).iter().find(|key| !before.contains(key)) {
-                return Err(format!("“{label}” for {key} adds {added}"));
-            }
+            .any(|f| f.key() == finding.key());
+        assert!(!stands, "“{}” does not remove {}", fix.label, finding.key());
+        for key in must_fixes(&after) {
+            assert!(before.contains(&key), "“{}” adds {key}", fix.label);
         }
     }
-    Ok(())
+}
+
+fn must_fixes(plan: &Plan) -> BTreeSet<String> {
+    must_fix_keys(&findings_in(&Situation::of(plan)))
 }

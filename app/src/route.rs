@@ -1,0 +1,70 @@
+//! Which screen is shown: the part of the address after `#/`.
+
+use leptos::ev;
+use leptos::prelude::*;
+
+/// A screen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Route {
+    /// The list of plans, where everything starts.
+    Plans,
+    /// What the rider's hands can do.
+    Rider,
+    /// Controls, brakes, what the system can program.
+    Bike,
+    /// Which button does what.
+    Layout,
+    /// The setup sheet.
+    Sheet,
+    /// The page of a rule, or of all of them.
+    Rules(Option<String>),
+    /// How the app behaves here.
+    Settings,
+}
+
+impl Route {
+    /// The screen at an address fragment such as `#/layout`; unknown ones lead
+    /// to the list of plans.
+    pub fn parse(hash: &str) -> Route {
+        let path = hash.trim_start_matches('#').trim_matches('/');
+        match path.split_once('/').unwrap_or((path, "")) {
+            ("rider", _) => Route::Rider,
+            ("bike", _) => Route::Bike,
+            ("layout", _) => Route::Layout,
+            ("sheet", _) => Route::Sheet,
+            ("settings", _) => Route::Settings,
+            ("rules", "") => Route::Rules(None),
+            ("rules", id) => Route::Rules(Some(id.to_owned())),
+            _ => Route::Plans,
+        }
+    }
+
+    /// The address fragment of the screen.
+    pub fn href(&self) -> String {
+        match self {
+            Route::Plans => "#/plans".into(),
+            Route::Rider => "#/rider".into(),
+            Route::Bike => "#/bike".into(),
+            Route::Layout => "#/layout".into(),
+            Route::Sheet => "#/sheet".into(),
+            Route::Settings => "#/settings".into(),
+            Route::Rules(None) => "#/rules".into(),
+            Route::Rules(Some(id)) => format!("#/rules/{id}"),
+        }
+    }
+
+    /// Goes there.
+    pub fn go(&self) {
+        // Setting the fragment of one's own page does not fail.
+        let _ = window().location().set_hash(&self.href());
+    }
+}
+
+/// The screen at the address, followed as the address changes.
+pub fn current_route() -> ReadSignal<Route> {
+    let read = || Route::parse(&window().location().hash().unwrap_or_default());
+    let (route, set_route) = signal(read());
+    let listener = window_event_listener(ev::hashchange, move |_| set_route.set(read()));
+    on_cleanup(move || listener.remove());
+    route
+}

@@ -1,0 +1,17 @@
+//! One module a screen.
+
+mod bike;
+mod layout;
+mod plans;
+mod rider;
+mod rules;
+mod settings;
+mod sheet;
+
+pub use bike::BikeScreen;
+pub use layout::LayoutScreen;
+pub use plans::PlansScreen;
+pub use rider::RiderScreen;
+pub use rules::RulesScreen;
+pub use settings::SettingsScreen;
+pub use sheet::SheetScreen;

@@ -1,0 +1,9 @@
+//! The Layout screen.
+
+use leptos::prelude::*;
+
+/// The Layout screen.
+#[component]
+pub fn LayoutScreen() -> impl IntoView {
+    view! { <h1>"Layout"</h1> }
+}

@@ -1,0 +1,192 @@
+//! What is open on the desk: one plan with its history, and what follows from
+//! it.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use leverwright_core::coverage::Coverage;
+use leverwright_core::edit::{Edit, EditError};
+use leverwright_core::finding::{Finding, Place};
+use leverwright_core::history::History;
+use leverwright_core::plan::Plan;
+use leverwright_core::rules;
+use leverwright_core::situation::Situation;
+
+/// The open plan and everything derived from it. A context: fetch it with
+/// [`Workspace::here`] in a component's body and move the copy into closures.
+///
+/// Data flows one way: event, edit, plan, derived views, drawing.
+#[derive(Clone, Copy)]
+pub struct Workspace {
+    history: RwSignal<Option<History>>,
+    /// The plan as it stands; `None` while no plan is open.
+    pub plan: Memo<Option<Arc<Plan>>>,
+    /// What follows from the plan for the layout in hand.
+    pub derived: Memo<Option<Arc<Derived>>>,
+    /// Places that the finding under pointer or focus lights up.
+    pub lit: RwSignal<Vec<Place>>,
+    /// What the live region says next.
+    pub spoken: RwSignal<String>,
+    /// Messages that stay until dismissed.
+    pub notices: RwSignal<Vec<Notice>>,
+}
+
+/// What follows from a plan for the layout in hand.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Derived {
+    /// The coverage table.
+    pub coverage: Coverage,
+    /// What the rules say.
+    pub findings: Vec<Finding>,
+}
+
+/// A message that stays until dismissed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Notice {
+    /// What it says.
+    pub text: String,
+    /// Whether something was refused or went wrong.
+    pub trouble: bool,
+}
+
+impl Workspace {
+    /// An empty desk.
+    pub fn new() -> Self {
+        let history = RwSignal::new(None::<History>);
+        let plan =
+            Memo::new(move |_| history.with(|h| h.as_ref().map(|h| Arc::new(h.plan().clone()))));
+        let derived = Memo::new(move |_| plan.get().map(|plan| Arc::new(Derived::of(&plan))));
+        Workspace {
+            history,
+            plan,
+            derived,
+            lit: RwSignal::new(Vec::new()),
+            spoken: RwSignal::new(String::new()),
+            notices: RwSignal::new(Vec::new()),
+        }
+    }
+
+    /// The workspace that [`crate::App`] provides.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// Puts a plan on the desk in place of what was there.
+    pub fn open(self, history: History) {
+        self.history.set(Some(history));
+        self.lit.set(Vec::new());
+    }
+
+    /// Clears the desk.
+    pub fn close(self) {
+        self.history.set(None);
+        self.lit.set(Vec::new());
+    }
+
+    /// Makes a change. A refusal is told in words; whether it was made.
+    pub fn commit(self, edit: Edit) -> bool {
+        match self.try_commit(&edit) {
+            Ok(()) => true,
+            Err(error) => {
+                self.refuse(&error.to_string());
+                false
+            }
+        }
+    }
+
+    /// Makes a change, or says why not.
+    pub fn try_commit(self, edit: &Edit) -> Result<(), EditError> {
+        let mut outcome = Ok(());
+        self.history.maybe_update(|history| {
+            let Some(history) = history else { return false };
+            outcome = history.commit(edit);
+            outcome.is_ok()
+        });
+        outcome
+    }
+
+    /// Changes the history itself, for what cannot be an edit: removing hand
+    /// details from undo, too.
+    pub fn change_history(self, change: impl FnOnce(&mut History)) {
+        self.history.update(|history| {
+            if let Some(history) = history {
+                change(history);
+            }
+        });
+    }
+
+    /// Takes the last change back.
+    pub fn undo(self) {
+        let label = self.undo_label();
+        self.change_history(|history| {
+            history.undo();
+        });
+        if let Some(label) = label {
+            self.say(format!("Undone: {label}."));
+        }
+    }
+
+    /// Makes the last undone change again.
+    pub fn redo(self) {
+        let label = self.redo_label();
+        self.change_history(|history| {
+            history.redo();
+        });
+        if let Some(label) = label {
+            self.say(format!("Redone: {label}."));
+        }
+    }
+
+    /// What undo would take back.
+    pub fn undo_label(self) -> Option<String> {
+        self.history
+            .with(|h| h.as_ref()?.undo_label().map(str::to_owned))
+    }
+
+    /// What redo would make again.
+    pub fn redo_label(self) -> Option<String> {
+        self.history
+            .with(|h| h.as_ref()?.redo_label().map(str::to_owned))
+    }
+
+    /// Says something through the live region.
+    pub fn say(self, text: impl Into<String>) {
+        self.spoken.set(text.into());
+    }
+
+    /// Leaves a message until it is dismissed.
+    pub fn tell(self, text: impl Into<String>) {
+        let text = text.into();
+        self.say(text.clone());
+        self.notices.update(|notices| {
+            notices.push(Notice {
+                text,
+                trouble: false,
+            });
+        });
+    }
+
+    /// Leaves word of a refusal or of trouble until it is dismissed.
+    pub fn refuse(self, text: &str) {
+        self.say(text);
+        self.notices.update(|notices| {
+            notices.retain(|n| n.text != text);
+            notices.push(Notice {
+                text: text.to_owned(),
+                trouble: true,
+            });
+        });
+    }
+}
+
+impl Derived {
+    /// Works everything out.
+    pub fn of(plan: &Plan) -> Derived {
+        let situation = Situation::of(plan);
+        let findings = rules::findings_in(&situation);
+        Derived {
+            coverage: situation.coverage,
+            findings,
+        }
+    }
+}
