@@ -111,6 +111,8 @@ mod unused_lever_has_blade;
 mod wheel_brake_without_lever;
 
 mod braking;
+#[cfg(test)]
+mod braking_cases;
 
 /// All rules, in the order of their families.
 pub const ALL: &[&Rule] = &[
