@@ -84,6 +84,34 @@ mod system_cannot_program;
 mod tap_lost;
 mod thumb_work_only_by_letting_go;
 
+mod opposites_too_close;
+mod press_together_not_possible;
+mod same_place_opposite_meaning;
+
+mod axle_balance_not_seen;
+mod axle_wheels_braked_apart;
+mod blade_beyond_reach;
+mod blade_far_from_bar;
+mod blade_near_bar_at_full_pull;
+mod brake_grip_takes_effort;
+mod brake_not_let_go;
+mod brake_out_of_reach;
+mod brake_throw_untested;
+mod brakes_not_pulled_together;
+mod device_release_untested;
+mod front_and_rear_on_one_lever;
+mod front_brake_side_changed;
+mod mounting_brake_not_held;
+mod one_joint_for_front_and_rear;
+mod one_sided_braking_loads_other_arm;
+mod only_brake_hand_signals;
+mod parking_latch_untried;
+mod same_contact_brakes_and_shifts;
+mod unused_lever_has_blade;
+mod wheel_brake_without_lever;
+
+mod braking;
+
 /// All rules, in the order of their families.
 pub const ALL: &[&Rule] = &[
     &needed_function_missing::RULE,
@@ -108,6 +136,38 @@ pub const ALL: &[&Rule] = &[
     &live_button_under_resting_hand::RULE,
     &hold_may_run_on::RULE,
     &holding_not_possible::RULE,
+    &press_together_not_possible::RULE,
+    &opposites_too_close::RULE,
+    &same_place_opposite_meaning::RULE,
+    &wheel_brake_without_lever::RULE,
+    &brake_out_of_reach::RULE,
+    &brakes_not_pulled_together::RULE,
+    &brake_throw_untested::RULE,
+    &blade_near_bar_at_full_pull::RULE,
+    &blade_beyond_reach::RULE,
+    &blade_far_from_bar::RULE,
+    &unused_lever_has_blade::RULE,
+    &brake_not_let_go::RULE,
+    &brake_grip_takes_effort::RULE,
+    &front_and_rear_on_one_lever::RULE,
+    &one_joint_for_front_and_rear::RULE,
+    &device_release_untested::RULE,
+    &parking_latch_untried::RULE,
+    &axle_wheels_braked_apart::RULE,
+    &axle_balance_not_seen::RULE,
+    &front_brake_side_changed::RULE,
+    &same_contact_brakes_and_shifts::RULE,
+    &one_sided_braking_loads_other_arm::RULE,
+    &mounting_brake_not_held::RULE,
+    &only_brake_hand_signals::RULE,
+];
+
+/// Rules that ask for something to be tried by hand and noted. A fix builds
+/// things; whether they work only people can say, so a fix that builds may leave
+/// one of these behind.
+pub const TRIED_BY_HAND: &[&str] = &[
+    brake_throw_untested::RULE.id,
+    parking_latch_untried::RULE.id,
 ];
 
 /// The rule with this name.

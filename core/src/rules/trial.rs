@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::findings_in;
+use super::{TRIED_BY_HAND, findings_in};
 use crate::edit::Edit;
 use crate::finding::{Finding, Fix, Severity};
 use crate::plan::Plan;
@@ -67,10 +67,12 @@ fn outcome(plan: &Plan, must_before: &BTreeSet<String>, edit: &Edit) -> Option<B
         .then(|| findings.iter().map(Finding::key).collect())
 }
 
+/// What must be fixed; that something new is still to be tried by hand is not
+/// held against a fix.
 fn must_fix_keys(findings: &[Finding]) -> BTreeSet<String> {
     findings
         .iter()
-        .filter(|finding| finding.severity == Severity::MustFix)
+        .filter(|f| f.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&f.rule))
         .map(Finding::key)
         .collect()
 }
