@@ -212,28 +212,34 @@ pub(super) fn check_fixes(plan: &Plan, rule: &Rule) {
     }
 }
 
-/// The first offered fix of a rule that does not remove its finding, or adds a
-/// must-fix finding that is not one still to be tried by hand.
+/// The first offered fix of a rule that does not keep its word.
 pub(super) fn fixes_hold(plan: &Plan, rule: &Rule) -> Result<(), String> {
-    let must = |plan: &Plan| -> Vec<String> {
-        findings_in(&Situation::of(plan))
+    fixes_of_findings_hold(plan, &offered(plan, rule))
+}
+
+/// The first offered fix that does not remove its finding, or adds a must-fix
+/// finding that is not one still to be tried by hand.
+pub(super) fn fixes_of_findings_hold(plan: &Plan, found: &[Finding]) -> Result<(), String> {
+    let must = |findings: &[Finding]| -> Vec<String> {
+        findings
             .iter()
             .filter(|f| f.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&f.rule))
             .map(Finding::key)
             .collect()
     };
-    let before = must(plan);
-    for finding in offered(plan, rule) {
+    let before = must(&findings_in(&Situation::of(plan)));
+    for finding in found {
         let key = finding.key();
         for fix in &finding.fixes {
             let label = &fix.label;
             let after = plan
                 .apply(&fix.edit)
                 .map_err(|error| format!("“{label}” for {key}: {error}"))?;
-            if fired(&after, rule).iter().any(|f| f.key() == key) {
+            let left = findings_in(&Situation::of(&after));
+            if left.iter().any(|finding| finding.key() == key) {
                 return Err(format!("“{label}” does not remove {key}"));
             }
-            if let Some(added) = must(&after).iter().find(|key| !before.contains(key)) {
+            if let Some(added) = must(&left).iter().find(|key| !before.contains(key)) {
                 return Err(format!("“{label}” for {key} adds {added}"));
             }
         }
