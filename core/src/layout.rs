@@ -1,6 +1,7 @@
 //! One assignment of functions to buttons.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
 
 use crate::cockpit::{Bike, ButtonId, HoldRun};
 use crate::function::Function;
@@ -30,6 +31,15 @@ impl Hold {
                 (Hold::Repeats(run), Some(longest)) => *run <= longest,
                 (Hold::Does(function), Some(_)) => bike.can_do(button, *function),
             }
+    }
+}
+
+impl fmt::Display for Hold {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Hold::Repeats(run) => write!(f, "repeats, {run}"),
+            Hold::Does(function) => function.fmt(f),
+        }
     }
 }
 

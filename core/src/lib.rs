@@ -23,6 +23,7 @@ pub mod function;
 pub mod layout;
 pub mod shift_plan;
 
+pub mod document;
 pub mod edit;
 pub mod history;
 pub mod offers;
@@ -41,5 +42,7 @@ pub mod drawing;
 pub mod finding;
 pub mod rules;
 pub mod tally;
+
+pub mod sheet;
 
 pub use vocabulary::Vocabulary;

@@ -162,7 +162,7 @@ pub const ALL: &[&Rule] = &[
     &only_brake_hand_signals::RULE,
 ];
 
-/// Rules that ask for something to be tried by hand and noted. A fix builds
+/// Rules that ask for something to be tried by hand and noted. A fix may build
 /// things; whether they work only people can say, so a fix that builds may leave
 /// one of these behind.
 pub const TRIED_BY_HAND: &[&str] = &[
@@ -177,7 +177,7 @@ pub fn rule(id: &str) -> Option<&'static Rule> {
 
 /// What all rules say about the layout in hand, heaviest first, in the order of
 /// the rules. Every fix was tried: it removes its finding and adds no must-fix
-/// one.
+/// one but of [`TRIED_BY_HAND`].
 pub fn findings(plan: &Plan) -> Vec<Finding> {
     let mut findings = findings_in(&Situation::of(plan));
     trial::keep_fixes_that_work(plan, &mut findings);

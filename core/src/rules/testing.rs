@@ -1,10 +1,11 @@
 //! What the tests of rules share.
 
-use super::{Rule, TRIED_BY_HAND, findings, findings_in};
+use super::trial::must_fix_keys;
+use super::{Rule, findings, findings_in};
 use crate::catalogue::{TemplateId, template};
 use crate::cockpit::{ButtonId, ControlId, Freedom, HandPosition, SystemProfile};
 use crate::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, RiderEdit};
-use crate::finding::{Finding, Severity};
+use crate::finding::Finding;
 use crate::function::Function;
 use crate::layout::{Chord, Hold};
 use crate::plan::Plan;
@@ -200,13 +201,15 @@ fn offered(plan: &Plan, rule: &Rule) -> Vec<Finding> {
     found
 }
 
-/// A rule fires, a fix is offered, and each offered fix keeps its word.
+/// A rule fires, each of its findings is offered a fix, and each fix keeps its
+/// word.
 #[track_caller]
 pub(super) fn check_fixes(plan: &Plan, rule: &Rule) {
     let found = offered(plan, rule);
     assert!(!found.is_empty(), "{} does not fire", rule.id);
-    let any = found.iter().any(|finding| !finding.fixes.is_empty());
-    assert!(any, "no fix is offered for: {}", found[0].message);
+    for finding in &found {
+        assert!(!finding.fixes.is_empty(), "no fix for: {}", finding.message);
+    }
     if let Err(fault) = fixes_hold(plan, rule) {
         panic!("{fault}");
     }
@@ -220,14 +223,7 @@ pub(super) fn fixes_hold(plan: &Plan, rule: &Rule) -> Result<(), String> {
 /// The first offered fix that does not remove its finding, or adds a must-fix
 /// finding that is not one still to be tried by hand.
 pub(super) fn fixes_of_findings_hold(plan: &Plan, found: &[Finding]) -> Result<(), String> {
-    let must = |findings: &[Finding]| -> Vec<String> {
-        findings
-            .iter()
-            .filter(|f| f.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&f.rule))
-            .map(Finding::key)
-            .collect()
-    };
-    let before = must(&findings_in(&Situation::of(plan)));
+    let before = must_fix_keys(&findings_in(&Situation::of(plan)));
     for finding in found {
         let key = finding.key();
         for fix in &finding.fixes {
@@ -239,7 +235,7 @@ pub(super) fn fixes_of_findings_hold(plan: &Plan, found: &[Finding]) -> Result<(
             if left.iter().any(|finding| finding.key() == key) {
                 return Err(format!("“{label}” does not remove {key}"));
             }
-            if let Some(added) = must(&left).iter().find(|key| !before.contains(key)) {
+            if let Some(added) = must_fix_keys(&left).difference(&before).next() {
                 return Err(format!("“{label}” for {key} adds {added}"));
             }
         }

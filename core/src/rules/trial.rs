@@ -69,7 +69,7 @@ fn outcome(plan: &Plan, must_before: &BTreeSet<String>, edit: &Edit) -> Option<B
 
 /// What must be fixed; that something new is still to be tried by hand is not
 /// held against a fix.
-fn must_fix_keys(findings: &[Finding]) -> BTreeSet<String> {
+pub(super) fn must_fix_keys(findings: &[Finding]) -> BTreeSet<String> {
     findings
         .iter()
         .filter(|f| f.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&f.rule))
