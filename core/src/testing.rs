@@ -56,6 +56,17 @@ pub(crate) fn after<'a>(plan: Plan, edits: impl Iterator<Item = &'a Edit>) -> Pl
     edits.fold(plan, |plan, edit| plan.apply(edit).unwrap_or(plan))
 }
 
+/// The button at a place in words: "left outer paddle".
+#[track_caller]
+pub(crate) fn button(plan: &Plan, place: &str) -> ButtonId {
+    plan.bike
+        .buttons()
+        .into_iter()
+        .map(|(id, ..)| id)
+        .find(|id| plan.bike.place_of(*id) == place)
+        .unwrap_or_else(|| panic!("there is no {place}"))
+}
+
 /// Any item of a vocabulary.
 fn any<T: Vocabulary + Debug>() -> impl Strategy<Value = T> + Clone {
     select(T::ALL)

@@ -166,11 +166,7 @@ impl Setup {
 /// The button at a place: "left outer paddle".
 #[track_caller]
 pub(super) fn button(setup: &Setup, place: &str) -> ButtonId {
-    let buttons = setup.0.bike.buttons();
-    let found = buttons
-        .iter()
-        .find(|(id, ..)| setup.0.bike.place_of(*id) == place);
-    found.expect("there is such a button").0
+    crate::testing::button(&setup.0, place)
 }
 
 /// The first brake lever on a side, its blade fitted or removed.
