@@ -34,6 +34,8 @@ pub mod coverage;
 pub mod reach;
 pub mod situation;
 mod suggest_button;
+#[cfg(test)]
+mod testing;
 
 pub mod drawing;
 
