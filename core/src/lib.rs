@@ -35,6 +35,8 @@ pub mod reach;
 pub mod situation;
 mod suggest_button;
 pub mod summary;
+#[cfg(test)]
+mod testing;
 
 pub mod drawing;
 

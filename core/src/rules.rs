@@ -111,6 +111,8 @@ mod unused_lever_has_blade;
 mod wheel_brake_without_lever;
 
 mod braking;
+#[cfg(test)]
+mod braking_cases;
 
 /// All rules, in the order of their families.
 pub const ALL: &[&Rule] = &[
@@ -194,4 +196,63 @@ pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
         .collect();
     findings.sort_by_key(|finding| finding.severity);
     findings
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use proptest::prelude::*;
+
+    use super::testing::fixes_of_findings_hold;
+    use super::*;
+    use crate::testing::{plan, plan_from_document};
+
+    #[test]
+    fn rules_have_names_of_their_own_and_stand_in_the_order_of_their_families() {
+        let ids: BTreeSet<&str> = ALL.iter().map(|rule| rule.id).collect();
+        assert_eq!(ids.len(), ALL.len());
+        assert!(ALL.is_sorted_by_key(|rule| rule.family));
+        for rule in ALL {
+            assert_eq!(super::rule(rule.id).map(|found| found.id), Some(rule.id));
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn offered_fixes_remove_their_finding_and_add_no_must_fix_one(
+            plan in plan_from_document()
+        ) {
+            prop_assert_eq!(fixes_of_findings_hold(&plan, &findings(&plan)), Ok(()));
+        }
+
+        #[test]
+        fn findings_have_keys_of_their_own(plan in plan_from_document()) {
+            let keys: Vec<String> = findings(&plan).iter().map(Finding::key).collect();
+            let unique: BTreeSet<&String> = keys.iter().collect();
+            prop_assert_eq!(unique.len(), keys.len(), "{:?}", keys);
+        }
+
+        #[test]
+        fn no_finding_weighs_more_than_its_rule_says(plan in plan_from_document()) {
+            for finding in findings(&plan) {
+                let rule = rule(finding.rule).expect("the rule is listed");
+                prop_assert!(finding.severity >= rule.severity, "{:?}", finding);
+            }
+        }
+
+        /// What no edit would make is found only in documents.
+        #[test]
+        fn edits_never_give_a_button_what_it_cannot_have(plan in plan()) {
+            let situation = Situation::of(&plan);
+            for rule in [
+                &fixed_button_reassigned::RULE,
+                &copying_button_reassigned::RULE,
+                &limited_button_outside_its_set::RULE,
+                &button_not_on_bike::RULE,
+            ] {
+                prop_assert_eq!((rule.check)(&situation), Vec::new());
+            }
+        }
+    }
 }

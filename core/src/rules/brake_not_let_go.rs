@@ -42,7 +42,7 @@ fn look(situation: &Situation<'_>, side: Side) -> Option<Finding> {
             }
             step => format!("The {side} hand brakes, and letting the brake go {step}."),
         },
-        fixes: braking::all_on_one_lever(situation, |hand, _| hand != side),
+        fixes: braking::all_on_one_lever(situation),
     })
 }
 

@@ -52,9 +52,7 @@ fn look(situation: &Situation<'_>, wheel: Wheel, position: HandPosition) -> Opti
                 "From the {position} the {wheel}’s brake is out of reach: {}.",
                 why(cell)
             ),
-            fixes: braking::all_on_one_lever(situation, |hand, lever| {
-                situation.pulls_from(hand, lever, position)
-            }),
+            fixes: braking::all_on_one_lever(situation),
         }),
     }
 }
@@ -143,7 +141,7 @@ mod tests {
             let found = fired(&plan, &RULE);
             assert_eq!(found.len(), 2, "both wheels from the tops");
             assert!(found.iter().all(|f| f.acceptable == Acceptable::Never));
-            assert!(found.iter().all(|f| f.fixes.is_empty()), "no lever there");
+            assert!(fixes_of(&plan, &RULE).is_empty(), "no lever there");
         }
     }
 

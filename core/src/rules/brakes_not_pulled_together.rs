@@ -32,7 +32,8 @@ fn finding(situation: &Situation<'_>, position: HandPosition) -> Finding {
         .live_runs()
         .map(|run| situation.lever_name(run.lever));
     let mut places = vec![Place::Position(position)];
-    places.extend(situation.braking_hands().into_iter().map(Place::Hand));
+    let wheels = situation.coverage.brakes.iter().map(|row| row.wheel);
+    places.extend(wheels.map(Place::Wheel));
     Finding {
         rule: RULE.id,
         severity: Severity::MustFix,
@@ -42,7 +43,7 @@ fn finding(situation: &Situation<'_>, position: HandPosition) -> Finding {
             "From the {position} the hands that brake cannot pull all wheel brakes together, on {}.",
             braking::listed(levers.map(|lever| format!("the {lever}")))
         ),
-        fixes: braking::all_on_one_lever(situation, |_, _| true),
+        fixes: braking::all_on_one_lever(situation),
     }
 }
 

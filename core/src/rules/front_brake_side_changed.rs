@@ -1,10 +1,10 @@
 //! The front brake is not on the side that the rider expects.
 
 use super::{Family, Origin, Rule, braking};
-use crate::cockpit::{BrakeRun, HandPosition, Joint, Wheel};
+use crate::cockpit::{BrakeRun, Joint, Wheel};
 use crate::edit::{BrakeEdit, Edit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
-use crate::rider::{Answer, Day, Side};
+use crate::rider::{Answer, Side};
 use crate::situation::Situation;
 
 pub(super) static RULE: Rule = Rule {
@@ -59,8 +59,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
     }]
 }
 
-/// Exchanges what two levers pull, where each pulls one wheel and both are in
-/// reach wherever the rider rides.
+/// Exchanges what two levers pull, where each pulls one wheel.
 fn exchange(situation: &Situation<'_>, habit: Side) -> Option<Fix> {
     let runs: Vec<&BrakeRun> = situation.live_runs().collect();
     let [a, b] = runs[..] else {
@@ -75,11 +74,7 @@ fn exchange(situation: &Situation<'_>, habit: Side) -> Option<Fix> {
             .and_then(|c| c.side.hand())
             == Some(habit)
     })?;
-    let in_reach = [a, b].iter().all(|run| {
-        let mut positions = situation.positions().iter();
-        positions.all(|position| is_braked(situation, run.wheels[0], *position))
-    });
-    if !single(a) || !single(b) || a.medium != b.medium || !in_reach {
+    if !single(a) || !single(b) || a.medium != b.medium {
         return None;
     }
     let with = |run: &BrakeRun, wheels: &[Wheel]| {
@@ -99,13 +94,6 @@ fn exchange(situation: &Situation<'_>, habit: Side) -> Option<Fix> {
             edits: vec![with(a, &b.wheels), with(b, &a.wheels)],
         },
     })
-}
-
-fn is_braked(situation: &Situation<'_>, wheel: Wheel, position: HandPosition) -> bool {
-    let cell = situation.coverage.brake_cell(wheel, position, Day::Usual);
-    cell.is_some_and(|cell| cell.reached().is_some())
-        || position == HandPosition::Extensions
-            && braking::braked_by_moving(situation, wheel, position)
 }
 
 #[cfg(test)]

@@ -65,7 +65,7 @@ mod tests {
 
     fn front_on_the_tops() -> Setup {
         bike(RoadPods)
-            .uses(Hoods, Use::Mostly)
+            .rides(Hoods, Use::Mostly)
             .tap("left outer paddle", None)
             .tap("left inner paddle", None)
             .tap("left tops pod, near button", Some(FrontToggle))

@@ -80,8 +80,8 @@ mod tests {
     #[test]
     fn weighs_an_easier_gear_more_than_a_harder_one() {
         let plan = drop_bar()
-            .uses(Tops, Use::Sometimes)
-            .uses(Hoods, Use::Mostly)
+            .rides(Tops, Use::Sometimes)
+            .rides(Hoods, Use::Mostly)
             .plan();
         let weights: Vec<_> = fired(&plan, &RULE)
             .into_iter()
@@ -129,8 +129,8 @@ mod tests {
             .tap("left outer paddle", Some(RearEasier))
             .tap("left inner paddle", Some(RearHarder))
             .tap("left hood button", Some(FrontToggle))
-            .uses(Hoods, Use::Mostly)
-            .uses(Drops, Use::Sometimes)
+            .rides(Hoods, Use::Mostly)
+            .rides(Drops, Use::Sometimes)
             .plan();
         assert_eq!(
             fixes_of(&plan, &RULE),

@@ -145,8 +145,8 @@ mod tests {
                 Answer::NOT_ASKED,
             )))
             .edit(&Edit::Rider(RiderEdit::MountsFrom(Answer::of(Side::Left))))
-            .uses(Hoods, Use::Mostly)
-            .uses(Drops, Use::Never)
+            .rides(Hoods, Use::Mostly)
+            .rides(Drops, Use::Never)
             .plan();
         assert_eq!(
             messages(&plan),
@@ -197,9 +197,9 @@ mod tests {
         assert!(fired(&plan, &RULE).is_empty());
         let plan = drop_bar()
             .edit(&mounts)
-            .uses(Tops, Use::Never)
-            .uses(Hoods, Use::Mostly)
-            .uses(Drops, Use::Sometimes)
+            .rides(Tops, Use::Never)
+            .rides(Hoods, Use::Mostly)
+            .rides(Drops, Use::Sometimes)
             .plan();
         assert!(fired(&plan, &RULE).is_empty());
     }

@@ -53,8 +53,8 @@ mod tests {
         let setup = || drop_bar().hand_does_nothing(Side::Right, HandPlace::Rests);
         assert_eq!(fired(&setup().plan(), &RULE).len(), 1);
         let with_indicators = |side| {
-            let edit = BikeEdit::PutThumbWork(ThumbWorkKind::Indicators, side);
-            fired(&setup().bike_edit(edit).plan(), &RULE).len()
+            let put = BikeEdit::PutThumbWork(ThumbWorkKind::Indicators, side);
+            fired(&setup().bike_edit(put).plan(), &RULE).len()
         };
         assert_eq!(with_indicators(BarSide::Left), 0);
         assert_eq!(with_indicators(BarSide::Right), 1, "out of its reach");

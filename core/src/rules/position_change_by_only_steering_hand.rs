@@ -61,7 +61,7 @@ mod tests {
         assert!(fired(&drop_bar().plan(), &RULE).is_empty());
         let hoods = drop_bar()
             .hand_does_nothing(Side::Right, HandPlace::Rests)
-            .uses(Hoods, Use::Mostly)
+            .rides(Hoods, Use::Mostly)
             .plan();
         assert!(fired(&hoods, &RULE).is_empty());
         let flat = bike(FlatSingle)

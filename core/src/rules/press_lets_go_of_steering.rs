@@ -135,8 +135,8 @@ mod tests {
     fn is_silent_where_one_position_reaches_it() {
         let plan = bike(RoadPods)
             .hand_does_nothing(Side::Left, HandPlace::Rests)
-            .uses(HandPosition::Tops, Use::Mostly)
-            .uses(HandPosition::Drops, Use::Sometimes)
+            .rides(HandPosition::Tops, Use::Mostly)
+            .rides(HandPosition::Drops, Use::Sometimes)
             .plan();
         let rear = fired(&plan, &RULE)
             .iter()

@@ -111,7 +111,7 @@ mod tests {
     use crate::catalogue::TemplateId::{FlatSingle, SingleSidedLeft};
     use crate::cockpit::BarSide;
     use crate::edit::{BikeEdit, Edit};
-    use crate::rules::testing::{bike, check_fixes, drop_bar, fired, fixes_of};
+    use crate::rules::testing::{bike, button, check_fixes, drop_bar, fired, fixes_of};
 
     #[test]
     fn is_silent_where_both_levers_are_plugged_in_or_none_is_required() {
@@ -144,7 +144,7 @@ mod tests {
 
     #[test]
     fn an_unplugged_lever_is_plugged_in() {
-        let right = drop_bar().button("right outer paddle").control;
+        let right = button(&drop_bar(), "right outer paddle").control;
         let plan = drop_bar()
             .edit(&Edit::Bike(BikeEdit::Connect(right, false)))
             .system(|system| system.required_levers = [BarSide::Right].into())

@@ -33,7 +33,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
 
 fn without_lever(situation: &Situation<'_>, wheel: Wheel) -> Finding {
     let mut fixes = braking::lever_of_its_own(situation, wheel);
-    fixes.extend(braking::all_on_one_lever(situation, |_, _| true));
+    fixes.extend(braking::all_on_one_lever(situation));
     Finding {
         rule: RULE.id,
         severity: Severity::MustFix,
