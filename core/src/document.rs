@@ -157,3 +157,28 @@ fn note_unknown(reader: &mut Reader, unknown: &[Vec<Step>]) {
 pub fn schema() -> String {
     format!("{:#}\n", schemars::schema_for!(v1::Document).as_value())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{read, write};
+    use crate::testing;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn what_is_written_reads_as_the_same_plan(plan in testing::plan()) {
+            let text = write(&plan);
+            let opened = read(&text).map_err(|error| TestCaseError::fail(error.to_string()))?;
+            prop_assert_eq!(&opened.plan, &plan);
+            prop_assert_eq!(opened.notes, Vec::new());
+        }
+
+        /// Strays that no edit would make are kept as they are or refused.
+        #[test]
+        fn what_goes_against_the_bike_is_never_changed(plan in testing::plan_from_document()) {
+            if let Ok(opened) = read(write(&plan)) {
+                prop_assert_eq!(opened.plan, plan);
+            }
+        }
+    }
+}
