@@ -8,11 +8,11 @@
 //! What a file may not be: larger than [`MOST_BYTES`], nested deeper than a
 //! plan, with the same name twice in one group or the same id twice in one
 //! list, with numbers that no bike has, with more controls, layouts or chords
-//! than [`crate::limits`] allow. It may not name a lever, a copied button or a
-//! current layout that is not there: those are refused, because brakes and
-//! buttons would silently not be what the file says. A tap, hold or chord on a
-//! missing button is kept with a [`Note`] and does nothing. A function on a
-//! fixed, copying or limited button is kept as it is; rules speak of it.
+//! than [`crate::limits`] allow. It may not name a lever or a layout in hand
+//! that is not there: those are refused, because the brakes would silently not
+//! be what the file says. A tap, hold, chord or copy of a missing button is kept
+//! with a [`Note`] and does nothing. A function on a fixed, copying or limited
+//! button is kept as it is. Rules speak of both.
 //!
 //! Fields that this version does not know are kept in [`Plan::unknown`] and
 //! written back to their owner while it is there.
