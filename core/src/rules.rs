@@ -58,6 +58,8 @@ pub struct Rule {
 
 mod fixes;
 #[cfg(test)]
+mod shifting_cases;
+#[cfg(test)]
 mod testing;
 mod trial;
 
@@ -201,6 +203,8 @@ mod tests {
     use std::collections::BTreeSet;
 
     use proptest::prelude::*;
+    use proptest::strategy::ValueTree;
+    use proptest::test_runner::TestRunner;
 
     use super::testing::fixes_of_findings_hold;
     use super::*;
@@ -214,6 +218,25 @@ mod tests {
         for rule in ALL {
             assert_eq!(super::rule(rule.id).map(|found| found.id), Some(rule.id));
         }
+    }
+
+    /// The properties below say something: on random plans most rules fire, and
+    /// most of the rules that know a fix offer one.
+    #[test]
+    fn random_plans_are_worth_looking_at() {
+        let mut runner = TestRunner::deterministic();
+        let (mut fired, mut fixed) = (BTreeSet::new(), BTreeSet::new());
+        for _ in 0..256 {
+            let tree = plan_from_document().new_tree(&mut runner);
+            for finding in findings(&tree.expect("plans can be made").current()) {
+                fired.insert(finding.rule);
+                if !finding.fixes.is_empty() {
+                    fixed.insert(finding.rule);
+                }
+            }
+        }
+        assert!(fired.len() * 10 > ALL.len() * 8, "only {fired:?}");
+        assert!(fixed.len() * 10 > ALL.len() * 5, "only {fixed:?}");
     }
 
     proptest! {

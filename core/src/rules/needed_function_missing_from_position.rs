@@ -48,15 +48,14 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     format!("From the {position}, “{function}” cannot be called up: {why}.")
                 }
             };
-            let mut proposals = fixes::put_within_reach_of(situation, function, *position);
-            proposals.extend(fixes::all_shifting_on_working_side(situation));
+            let single = fixes::put_within_reach_of(situation, function, *position);
             findings.push(Finding {
                 rule: RULE.id,
                 severity: weight(function),
                 acceptable: Acceptable::ByShop,
                 places: vec![Place::Function(function), Place::Position(*position)],
                 message,
-                fixes: proposals,
+                fixes: fixes::beside_all_shifting(situation, single),
             });
         }
     }
