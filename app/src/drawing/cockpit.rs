@@ -122,7 +122,7 @@ fn art(
     name: &str,
     shows: impl Fn(ButtonId) -> Memo<Option<ButtonView>>,
     lit: Signal<Vec<(Owner, Severity)>>,
-) -> impl IntoView {
+) -> AnyView {
     picture
         .shapes
         .chunk_by(|a, b| a.owner == b.owner)
@@ -139,6 +139,7 @@ fn art(
             None => run.iter().map(shape).collect_view().into_any(),
         })
         .collect_view()
+        .into_any()
 }
 
 fn shape(shape: &Shape) -> impl IntoView + use<> {
