@@ -29,12 +29,12 @@ pub fn Slot(
 ) -> impl IntoView {
     let slot = mark.slot;
     let balloon = mark.balloon;
-    let on_left = mark.side == BarSide::Left;
-    let x = if on_left {
-        slot.x0 + INSET
-    } else {
-        balloon.x + BALLOON + 7.0
+    let x = match mark.side {
+        BarSide::Left => slot.x0 + INSET,
+        BarSide::Centre => balloon.x + BALLOON + 5.0,
+        BarSide::Right => slot.x0 + BALLOON + 6.0,
     };
+    let snug = slot.width() < SNUG;
     let y = slot.center().y;
     view! {
         <rect class="slot-box" x=tenth(slot.x0) y=tenth(slot.y0) width=tenth(slot.width()) height=tenth(slot.height()) rx="6"></rect>

@@ -65,7 +65,7 @@ const STUB: f64 = 8.0;
 /// Largest scale, picture units per mm: beyond it lines look thin.
 const LARGEST: f64 = 1.9;
 /// Highest drawing for its width: tall bars must not push everything off the screen.
-const TALLEST: f64 = 0.56;
+const TALLEST: f64 = 0.46;
 /// Side of a narrow picture's balloon cell, picture units (WCAG 2.2, 2.5.5: 44).
 const CELL: f64 = 44.0;
 
