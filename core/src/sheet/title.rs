@@ -45,6 +45,16 @@ impl TitleBlock {
         }
     }
 
+    /// What is known of job, bike, rider and date: what each leaf repeats beside
+    /// the running head.
+    pub fn running_fields(&self) -> impl Iterator<Item = String> + '_ {
+        let repeated = ["Job", "Bike", "Rider", "Date"];
+        self.fields
+            .iter()
+            .filter(move |field| repeated.contains(&field.label))
+            .filter_map(|field| Some(format!("{} {}", field.label, field.value.as_ref()?)))
+    }
+
     /// "Plan, revision 7": what each leaf repeats.
     pub fn running_head(&self) -> String {
         format!("{}, revision {}", self.plan, self.revision)
