@@ -26,8 +26,8 @@ impl TitleBlock {
             layout: situation.layout.name.to_string(),
             revision: plan.revision,
             fields: vec![
-                Field::new("Job", text(&plan.job)),
                 Field::new("Bike", text(&bike.name)),
+                Field::new("Job", text(&plan.job)),
                 Field::new(
                     "Built as",
                     Some(format!(
@@ -38,9 +38,9 @@ impl TitleBlock {
                         bike.cogs
                     )),
                 ),
-                Field::new("Rider", text(&plan.rider.nickname)),
-                Field::new("Layout", text(&situation.layout.name)),
                 Field::new("Date", plan.date.map(|date| date.to_string())),
+                Field::new("Layout", text(&situation.layout.name)),
+                Field::new("Rider", text(&plan.rider.nickname)),
             ],
         }
     }

@@ -6,9 +6,9 @@ use leverwright_core::cockpit::Bike;
 use leverwright_core::drawing::balloons::Margin;
 use leverwright_core::drawing::picture::{BALLOON, ButtonMark, Picture, Sheet};
 
-/// Width of the picture in its own units: lines and balloons come out well at
-/// the width of a page.
-const WIDTH: f64 = 640.0;
+/// Width of the picture in its own units: narrow, so that balloons come out
+/// large enough to be read at arm’s length.
+const WIDTH: f64 = 440.0;
 
 /// The cockpit with its balloons.
 #[component]

@@ -16,7 +16,7 @@ pub fn HandsPage(hands: HandPage, title: TitleBlock) -> impl IntoView {
         .collect_view();
     view! {
         <SheetPage page=Page::Hands title>
-            <p class="note">{hands.note}</p>
+            <p class="sheet-note">{hands.note}</p>
             {each}
             <Answers heading="Asked once".to_owned() lines=hands.once/>
             {(!hands.own_words.is_empty()).then(|| view! {
@@ -49,7 +49,7 @@ fn Answers(heading: String, lines: Vec<HandLine>) -> impl IntoView {
         })
         .collect();
     view! {
-        <section class="part">
+        <section class="sheet-part">
             <h3>{heading.clone()}</h3>
             <Table label=heading columns rows/>
         </section>

@@ -10,7 +10,7 @@ pub fn SheetPage(page: Page, title: TitleBlock, children: Children) -> impl Into
     let id = format!("sheet-{}", page.code());
     let label = id.clone();
     view! {
-        <section class=format!("sheet-page {}", page.code()) aria-labelledby=label>
+        <section class="sheet-page" aria-labelledby=label>
             <header class="sheet-head">
                 <h2 id=id>{page.words()}</h2>
                 <p>{title.running_head()}</p>
@@ -28,7 +28,7 @@ pub fn Part(
     children: Children,
 ) -> impl IntoView {
     view! {
-        <section class=format!("part {class}")>
+        <section class=format!("sheet-part {class}")>
             <h3>{heading}</h3>
             {children()}
         </section>
@@ -48,14 +48,14 @@ pub fn Balloons(numbers: Vec<usize>) -> impl IntoView {
 #[component]
 pub fn Boxes(#[prop(default = 1)] count: u8) -> impl IntoView {
     (0..count)
-        .map(|_| view! { <span class="box" aria-hidden="true"></span> })
+        .map(|_| view! { <span class="sheet-box" aria-hidden="true"></span> })
         .collect_view()
 }
 
 /// A line to write on with a pen.
 #[component]
 pub fn Fill(#[prop(optional)] long: bool) -> impl IntoView {
-    view! { <span class="fill" class:long=long role="img" aria-label="to fill in"></span> }
+    view! { <span class="sheet-fill" class:long=long role="img" aria-label="to fill in"></span> }
 }
 
 /// What is known, or a line to write it on.

@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::sheet::{
-    AcceptedPoint, CoverageLine, CoverageTable, CoverageWords, Field, OpenPoint, Page,
-    SIGNATURE_NOTE, Sheet,
+    AcceptedPoint, CoverageAnswer, CoverageLine, CoverageTable, CoverageWords, Field, OpenPoint,
+    Page, SIGNATURE_NOTE, Sheet,
 };
 use std::sync::Arc;
 
@@ -32,11 +32,14 @@ pub fn ProofPage(sheet: Arc<Sheet>) -> impl IntoView {
             <Coverage table=sheet.coverage.clone()/>
             <Open points=sheet.open.clone()/>
             <Accepted points=sheet.accepted.clone()/>
-            <section class="part">
+            <section class="sheet-part">
                 <h3>"First ride"</h3>
                 {first_ride}
             </section>
-            <Part heading="Cautions" class="cautions"><ul>{cautions}</ul></Part>
+            <Part heading="Cautions" class="sheet-cautions"><ul>{cautions}</ul></Part>
+            <Part heading="Remarks" class="sheet-remarks">
+                <Fill long=true/><Fill long=true/><Fill long=true/><Fill long=true/>
+            </Part>
             <SignOff groups=sheet.sign_off.clone()/>
         </SheetPage>
     }
@@ -49,7 +52,7 @@ fn Coverage(table: CoverageTable) -> impl IntoView {
     let rows = table.lines.into_iter().map(coverage_row).collect();
     view! {
         <Part heading="Coverage: button, hand and contact from each position">
-            <p class="note">"Where nothing is said of a bad day, it is the same as a usual one."</p>
+            <p class="sheet-note">"Where nothing is said of a bad day, it is the same as a usual one."</p>
             <Table label="Coverage" columns rows/>
         </Part>
     }
@@ -63,10 +66,14 @@ fn coverage_row(line: CoverageLine) -> Vec<Cell> {
     };
     let cells = line.cells.into_iter().map(|words| {
         let CoverageWords { usual, bad } = words;
-        let bad = bad.map(|bad| view! { <br/> "Bad day: " {bad} });
-        cell(view! { {usual} {bad} })
+        let bad = bad.map(|bad| view! { <br/> "Bad day: " {answer(bad)} });
+        cell(view! { {answer(usual)} {bad} })
     });
     std::iter::once(text(what)).chain(cells).collect()
+}
+
+fn answer(answer: CoverageAnswer) -> impl IntoView {
+    view! { {answer.before} <Balloons numbers=answer.numbers/> {answer.words} }
 }
 
 #[component]
@@ -120,14 +127,14 @@ fn SignOff(groups: Vec<(&'static str, Vec<Field>)>) -> impl IntoView {
         .map(|(who, fields)| {
             let fields = fields
                 .into_iter()
-                .map(|field| view! { <p class="sign">{field.label} <Fill long=true/></p> })
+                .map(|field| view! { <p class="sheet-sign">{field.label} <Fill long=true/></p> })
                 .collect_view();
-            view! { <div class="signer"><h4>{who}</h4>{fields}</div> }
+            view! { <div class="sheet-signer"><h4>{who}</h4>{fields}</div> }
         })
         .collect_view();
     view! {
-        <Part heading="Sign-off" class="sign-off">
-            <p class="note">{SIGNATURE_NOTE}</p>
+        <Part heading="Sign-off" class="sheet-sign-off">
+            <p class="sheet-note">{SIGNATURE_NOTE}</p>
             {groups}
         </Part>
     }

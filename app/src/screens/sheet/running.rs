@@ -30,9 +30,12 @@ pub fn follow(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) {
     });
 }
 
-/// What is known of job, bike and date, in one line.
+/// What is known of bike, job, date and rider, to follow the running head.
 fn which(title: &TitleBlock) -> String {
-    title.running_fields().collect::<Vec<_>>().join(" · ")
+    title
+        .running_fields()
+        .map(|field| format!(" · {field}"))
+        .collect()
 }
 
 fn set(name: &str, text: &str) {

@@ -8,15 +8,21 @@ use leptos::prelude::*;
 pub struct Column {
     /// Its head; where rows are stacked it stands before each cell.
     pub head: String,
-    /// Its class, for width and stacking.
-    pub class: &'static str,
+    /// Its kind, for width and stacking.
+    pub kind: &'static str,
+}
+
+impl Column {
+    fn class(&self) -> String {
+        format!("col-{}", self.kind)
+    }
 }
 
 /// A column of a kind.
-pub fn column(head: impl Into<String>, class: &'static str) -> Column {
+pub fn column(head: impl Into<String>, kind: &'static str) -> Column {
     Column {
         head: head.into(),
-        class,
+        kind,
     }
 }
 
@@ -34,7 +40,7 @@ pub fn cell(view: impl IntoAny) -> Cell {
     Some(view.into_any())
 }
 
-/// A table. The cells of the column of class `name` head their rows. Roles are
+/// A table. The cells of the column of kind `name` head their rows. Roles are
 /// written out because laying rows out as blocks takes them away in some
 /// browsers.
 #[component]
@@ -49,7 +55,7 @@ pub fn Table(
         .iter()
         .map(|c| {
             let head = c.head.clone();
-            view! { <th role="columnheader" scope="col" class=c.class>{head}</th> }
+            view! { <th role="columnheader" scope="col" class=c.class()>{head}</th> }
         })
         .collect_view();
     let rows = rows
@@ -68,8 +74,8 @@ pub fn Table(
 }
 
 fn table_cell((column, content): (&Column, Cell)) -> AnyView {
-    let (head, class) = (column.head.clone(), column.class);
-    if class == "name" {
+    let (head, class) = (column.head.clone(), column.class());
+    if column.kind == "name" {
         return view! { <th role="rowheader" scope="row" class=class>{content}</th> }.into_any();
     }
     let none = content.is_none();

@@ -17,8 +17,8 @@ pub fn Ticks(list: TickList) -> impl IntoView {
     }
     let rows = ticks.into_iter().map(|tick| row(tick, expects)).collect();
     view! {
-        <Part heading=title class="ticks">
-            {(!note.is_empty()).then(|| view! { <p class="note">{note}</p> })}
+        <Part heading=title class=if expects { "sheet-ticks" } else { "sheet-ticks plain" }>
+            {(!note.is_empty()).then(|| view! { <p class="sheet-note">{note}</p> })}
             <Table label=title columns rows/>
         </Part>
     }
@@ -28,7 +28,7 @@ fn row(tick: Tick, expects: bool) -> Vec<Cell> {
     let fields = tick
         .fields
         .iter()
-        .map(|field| view! { <span class="measure">{*field} ": "<Fill/></span> })
+        .map(|field| view! { <span class="sheet-measure">{*field} ": "<Fill/></span> })
         .collect_view();
     let act = view! { <Balloons numbers=tick.numbers/> {tick.act} " " };
     let boxes = cell(view! { <Boxes count=tick.boxes/> });

@@ -22,7 +22,7 @@ pub fn WorkPage(sheet: Arc<Sheet>) -> impl IntoView {
             <Parts parts=sheet.parts.clone()/>
             <Wires wires=sheet.wires.clone()/>
             <Ticks list=sheet.work.clone()/>
-            <section class="part">
+            <section class="sheet-part">
                 <h3>"Stand check"</h3>
                 {checks}
             </section>
@@ -33,8 +33,8 @@ pub fn WorkPage(sheet: Arc<Sheet>) -> impl IntoView {
 #[component]
 fn Parts(parts: Vec<PartLine>) -> impl IntoView {
     let columns = vec![
-        column("There", "boxes"),
-        column("Order", "boxes"),
+        column("There", "choice"),
+        column("Order", "choice"),
         column("Quantity", "quantity"),
         column("Part", "name"),
         column("For", "wide"),
