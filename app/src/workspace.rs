@@ -10,6 +10,7 @@ use leverwright_core::finding::{Finding, Place};
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
 use leverwright_core::rules;
+use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
 
 /// The open plan and everything derived from it. A context: fetch it with
@@ -29,6 +30,8 @@ pub struct Workspace {
     pub spoken: RwSignal<String>,
     /// Messages that stay until dismissed.
     pub notices: RwSignal<Vec<Notice>>,
+    /// How the setup sheet is printed.
+    pub print: RwSignal<SheetOptions>,
 }
 
 /// What follows from a plan for the layout in hand.
@@ -63,6 +66,7 @@ impl Workspace {
             lit: RwSignal::new(Vec::new()),
             spoken: RwSignal::new(String::new()),
             notices: RwSignal::new(Vec::new()),
+            print: RwSignal::new(usual_print()),
         }
     }
 
@@ -73,6 +77,8 @@ impl Workspace {
 
     /// Puts a plan on the desk in place of what was there.
     pub fn open(self, history: History) {
+        // Hand details are left out until they are asked for, plan by plan.
+        self.print.update(|options| options.hand_page = false);
         self.history.set(Some(history));
         self.lit.set(Vec::new());
     }
@@ -176,6 +182,15 @@ impl Workspace {
                 trouble: true,
             });
         });
+    }
+}
+
+/// The paper usual where the browser's language is spoken.
+fn usual_print() -> SheetOptions {
+    let language = window().navigator().language().unwrap_or_default();
+    SheetOptions {
+        paper: Paper::usual(&language),
+        ..SheetOptions::default()
     }
 }
 
