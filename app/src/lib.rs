@@ -4,6 +4,7 @@
 mod route;
 mod screens;
 mod shell;
+mod storage;
 mod today;
 mod widgets;
 mod workspace;
