@@ -298,6 +298,16 @@ pub fn chord_cell(
     shifting::Ways::of(plan, layout).cell_of(&[Via::Chord(chord)], position, day)
 }
 
+/// The cell that several ways make: the easiest with which the hand stays where
+/// it is, else the easiest at all; none where no way is usable.
+fn easiest(ways: &[Way]) -> Option<Cell> {
+    let usable = |way: &&Way| way.step != Some(Difficulty::Complete);
+    let usable = ways.iter().filter(usable).copied();
+    best(usable.clone().filter(Way::keeps_hold))
+        .map(Cell::Reached)
+        .or_else(|| best(usable).map(Cell::ByLettingGo))
+}
+
 /// The easiest of several ways that ends in a cell.
 fn best(ways: impl Iterator<Item = Way>) -> Option<Way> {
     ways.min_by_key(Way::effort)

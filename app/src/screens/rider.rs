@@ -4,6 +4,7 @@ mod body;
 mod details;
 mod evidence;
 mod hand_column;
+mod hand_map;
 mod one_tap;
 mod positions;
 mod question;
@@ -18,6 +19,7 @@ use crate::widgets::{Choice, NoPlan};
 use crate::workspace::Workspace;
 use details::Details;
 use evidence::{EvidenceBar, EvidenceChoice};
+use hand_map::StepKey;
 use one_tap::OneTap;
 use positions::Positions;
 use question::QuestionCard;
@@ -99,6 +101,7 @@ fn Interview() -> impl IntoView {
                 <OneTap side=Side::Left/>
                 <OneTap side=Side::Right/>
             </div>
+            <StepKey/>
         </section>
         <section aria-labelledby="questions" class="interview"
             class:shows-right=move || desk.shown.get() == Side::Right>

@@ -1,12 +1,12 @@
 //! Ways of calling up functions.
 
-use super::{Cell, Via, Way, WhyNot, best, harder, press_step};
+use super::{Cell, Via, Way, WhyNot, easiest, harder, press_step};
 use crate::cockpit::{BarSide, Button, ButtonId, Control, Ease, HandPosition, Press};
 use crate::function::Function;
 use crate::layout::{Chord, Hold, Layout};
 use crate::plan::Plan;
 use crate::reach;
-use crate::rider::{Ability, Contact, Day, Difficulty, Hand, Side};
+use crate::rider::{Ability, Contact, Day, Hand, Side};
 use crate::vocabulary::Vocabulary;
 
 /// Everything on the cockpit that calls up a function.
@@ -17,8 +17,7 @@ pub(super) struct Ways<'a> {
 
 /// How a button is best pressed from a position on a day, whatever it does.
 pub fn press_of(plan: &Plan, button: ButtonId, position: HandPosition, day: Day) -> Cell {
-    let ways = Vec::new();
-    Ways { plan, ways }.cell_of(&[Via::Tap(button)], position, day)
+    Ways::none(plan).cell_of(&[Via::Tap(button)], position, day)
 }
 
 impl<'a> Ways<'a> {
@@ -76,19 +75,7 @@ impl<'a> Ways<'a> {
             .iter()
             .flat_map(|via| self.ways_of(*via, position, day))
             .collect();
-        let usable = |way: &&Way| way.step != Some(Difficulty::Complete);
-        if let Some(way) = best(
-            all.iter()
-                .filter(|w| w.keeps_hold())
-                .filter(usable)
-                .copied(),
-        ) {
-            return Cell::Reached(way);
-        }
-        if let Some(way) = best(all.iter().filter(usable).copied()) {
-            return Cell::ByLettingGo(way);
-        }
-        Cell::No(self.why_not(vias, &all))
+        easiest(&all).unwrap_or_else(|| Cell::No(self.why_not(vias, &all)))
     }
 
     fn why_not(&self, vias: &[Via], all: &[Way]) -> WhyNot {

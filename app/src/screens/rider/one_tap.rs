@@ -5,6 +5,7 @@ use leverwright_core::edit::RiderEdit;
 use leverwright_core::rider::{Hand, HandPlace, Side};
 
 use super::Desk;
+use super::hand_map::HandMap;
 
 /// The whole hand in one tap: all of it, resting, off the bar, not asked.
 #[component]
@@ -17,14 +18,15 @@ pub fn OneTap(side: Side) -> impl IntoView {
         <div class="one-tap" role="group" aria-labelledby=format!("one-tap-{side}")>
             <h3 id=format!("one-tap-{side}")>{title(side)}</h3>
             <p>{move || now.get()}</p>
+            <HandMap side/>
             <button class="main" on:click=move |_| desk.commit(RiderEdit::HandDoesAll(side, evidence()))>
                 {format!("{} hand does all of it", title_side(side))}
             </button>
             <button class="main" on:click=move |_| desk.commit(nothing(HandPlace::Rests))>
                 {format!("{} hand rests on the bar and does nothing else", title_side(side))}
             </button>
-            <button on:click=move |_| desk.commit(nothing(HandPlace::OffBar))>
-                {format!("{} hand is off the bar", title_side(side))}
+            <button class="main" on:click=move |_| desk.commit(nothing(HandPlace::OffBar))>
+                {format!("{} hand is off the bar and does nothing", title_side(side))}
             </button>
             <button on:click=move |_| desk.commit(RiderEdit::ForgetHand(side))>
                 {format!("{} hand: not asked", title_side(side))}
