@@ -5,6 +5,7 @@ mod bar;
 mod brakes;
 mod button;
 mod control;
+mod open_points;
 mod system;
 mod thumb_work;
 
