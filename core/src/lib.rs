@@ -23,6 +23,7 @@ pub mod function;
 pub mod layout;
 pub mod shift_plan;
 
+pub mod document;
 pub mod edit;
 pub mod history;
 pub mod offers;
