@@ -1,8 +1,10 @@
 //! The browser front end: draws, listens, stores. It decides nothing about
 //! bikes or hands: that is the core's.
 
+mod repeated_taps;
 mod route;
 mod screens;
+mod settings;
 mod shell;
 mod storage;
 mod today;
@@ -11,12 +13,20 @@ mod workspace;
 
 use leptos::prelude::*;
 
+use repeated_taps::filter_taps;
+use settings::Settings;
 use shell::Shell;
+use storage::Library;
 use workspace::Workspace;
 
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
-    provide_context(Workspace::new());
+    let workspace = Workspace::new();
+    let settings = Settings::load();
+    provide_context(workspace);
+    provide_context(settings);
+    provide_context(Library::load(workspace));
+    filter_taps(settings);
     view! { <Shell/> }
 }

@@ -93,7 +93,11 @@ mod tests {
     use super::{Filter, Kind};
 
     fn tap(filter: &mut Filter, at: f64) -> bool {
-        let parts = [(Kind::Down, at), (Kind::Up, at + 50.0), (Kind::Click, at + 51.0)];
+        let parts = [
+            (Kind::Down, at),
+            (Kind::Up, at + 50.0),
+            (Kind::Click, at + 51.0),
+        ];
         let passed = parts.map(|(kind, now)| filter.passes(kind, now, 600.0));
         assert!(passed.iter().all(|part| *part == passed[0]), "{passed:?}");
         passed[0]

@@ -5,9 +5,19 @@
 //! and a counter: whatever happens to a write, the copy before it stays. There
 //! is no index that could go wrong: the slots are the list.
 
+mod browser;
+mod download;
 mod drawer;
+mod file_name;
+mod library;
 mod plan_id;
+mod record;
 mod shelf;
 mod slot;
+mod tabs;
 
-pub mod file_name;
+pub use browser::is_available;
+pub use library::{Card, Library};
+pub use plan_id::PlanId;
+pub use record::{Keeping, Standing};
+pub use shelf::Damaged;

@@ -110,6 +110,11 @@ impl Workspace {
         self.lit.set(Vec::new());
     }
 
+    /// The plan with its undo, as it stands.
+    pub fn history(self) -> Option<History> {
+        self.history.get_untracked()
+    }
+
     /// Makes a change. A refusal is told in words; whether it was made.
     pub fn commit(self, edit: Edit) -> bool {
         match self.try_commit(&edit) {

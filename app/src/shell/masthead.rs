@@ -16,7 +16,7 @@ pub fn Masthead() -> impl IntoView {
             .plan
             .with(|plan| plan.as_ref().map(|plan| plan.name.to_string()))
     });
-    let kept = move || library.state().map(|state| state.words());
+    let kept = move || library.standing().map(|standing| standing.words());
     view! {
         <header class="masthead">
             <a class="brand" href=Route::Plans.href()>"Leverwright"</a>

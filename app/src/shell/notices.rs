@@ -14,7 +14,7 @@ pub fn Notices() -> impl IntoView {
             <section class="notices" aria-label="Messages">
                 <ul>
                     <For each=move || workspace.notices.get() key=|notice| notice.id let:notice>
-                        <li class:trouble=notice.trouble><NoticeCard notice/></li>
+                        <NoticeCard notice/>
                     </For>
                 </ul>
             </section>
@@ -38,10 +38,12 @@ fn NoticeCard(notice: Notice) -> impl IntoView {
         })
         .collect_view();
     view! {
-        <p>{notice.text}</p>
-        <div class="acts">
-            {offers}
-            <button type="button" on:click=move |_| workspace.dismiss(id)>"Dismiss"</button>
-        </div>
+        <li class:trouble=notice.trouble>
+            <p>{notice.text}</p>
+            <div class="acts">
+                {offers}
+                <button type="button" on:click=move |_| workspace.dismiss(id)>"Dismiss"</button>
+            </div>
+        </li>
     }
 }

@@ -13,6 +13,12 @@ pub trait Drawer {
     /// When there is no room; what was there stays.
     fn put(&mut self, key: &str, slot: &Slot) -> Result<(), Full>;
 
+    /// Puts back what was taken away, as it was.
+    ///
+    /// # Errors
+    /// When there is no room any more.
+    fn put_back(&mut self, key: &str, raw: &str) -> Result<(), Full>;
+
     /// Takes away what lies under a key.
     fn remove(&mut self, key: &str);
 
@@ -86,6 +92,11 @@ pub mod fake {
                 }
             }
             self.entries.insert(key.to_owned(), raw);
+            Ok(())
+        }
+
+        fn put_back(&mut self, key: &str, raw: &str) -> Result<(), Full> {
+            self.entries.insert(key.to_owned(), raw.to_owned());
             Ok(())
         }
 

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::drawer::{Drawer, Full};
 use super::plan_id::PlanId;
-use super::slot::{Damage, Slot, SlotKey};
+use super::slot::{Damage, Slot, SlotKey, Stamp};
 
 /// Letters of slots: two in turn, and room beside copies that cannot be read
 /// and are kept for download.
@@ -15,8 +15,9 @@ const LETTERS: std::ops::RangeInclusive<char> = 'a'..='z';
 pub struct Found<T> {
     /// The newest copy that can be read, and what was read.
     pub best: Option<(Slot, T)>,
-    /// The highest counter of any copy whose checksum matches; 0 for none.
-    pub known: u64,
+    /// The newest copy whose checksum matches, whether or not the document in it
+    /// can be read.
+    pub known: Option<Stamp>,
     /// Copies that cannot be read.
     pub damaged: Vec<Damaged>,
 }
@@ -59,10 +60,10 @@ pub fn find<T>(
     open: impl Fn(&str) -> Result<T, String>,
 ) -> Found<T> {
     let mut copies = copies(drawer, plan);
-    copies.sort_by_key(|(_, _, slot)| std::cmp::Reverse(counter(slot)));
+    copies.sort_by_key(|(_, _, slot)| std::cmp::Reverse(stamp(slot)));
     let mut found = Found {
         best: None,
-        known: copies.first().map_or(0, |(_, _, slot)| counter(slot)),
+        known: copies.first().and_then(|(_, _, slot)| stamp(slot)),
         damaged: Vec::new(),
     };
     for (key, raw, slot) in copies {
@@ -84,11 +85,12 @@ pub fn newest(drawer: &impl Drawer, plan: &PlanId) -> Option<Slot> {
     copies(drawer, plan)
         .into_iter()
         .filter_map(|(_, _, slot)| slot.ok())
-        .max_by_key(|slot| slot.counter)
+        .max_by_key(Slot::stamp)
 }
 
-/// Saves a plan beside its newest copy. `known` is the highest counter that
-/// this tab wrote or read, 0 for a plan that was never saved; `aside` are slots that keep what cannot be read. Gives the new counter.
+/// Saves a plan beside its newest copy. `known` is the newest copy that this tab
+/// wrote or read, nothing for a plan that was never saved; `aside` are slots
+/// that keep what cannot be read.
 ///
 /// # Errors
 /// When there is no room, or another tab was quicker; the store stays as it
@@ -96,30 +98,29 @@ pub fn newest(drawer: &impl Drawer, plan: &PlanId) -> Option<Slot> {
 pub fn save(
     drawer: &mut impl Drawer,
     plan: &PlanId,
-    known: u64,
+    known: Option<&Stamp>,
     aside: &[SlotKey],
-    slot: impl FnOnce(u64) -> Slot,
-) -> Result<u64, Unsaved> {
+    slot: &Slot,
+) -> Result<(), Unsaved> {
     unchanged(drawer, plan, known)?;
-    let counter = known + 1;
     let key = next_key(drawer, plan, aside);
-    match drawer.put(&key.key(), &slot(counter)) {
-        Ok(()) => Ok(counter),
+    match drawer.put(&key.key(), slot) {
+        Ok(()) => Ok(()),
         Err(Full) => Err(Unsaved::Full),
     }
 }
 
 /// Saves a plan as its only copy: nothing older stays, readable or not. At
-/// every moment one whole copy is there.
+/// every moment one whole copy is there, as long as there is room for two.
 ///
 /// # Errors
 /// As for [`save`].
 pub fn save_alone(
     drawer: &mut impl Drawer,
     plan: &PlanId,
-    known: u64,
-    slot: impl FnOnce(u64) -> Slot,
-) -> Result<u64, Unsaved> {
+    known: Option<&Stamp>,
+    slot: &Slot,
+) -> Result<(), Unsaved> {
     unchanged(drawer, plan, known)?;
     let newest = newest_key(drawer, plan);
     for (key, ..) in copies(drawer, plan) {
@@ -127,31 +128,51 @@ pub fn save_alone(
             drawer.remove(&key.key());
         }
     }
-    let counter = save(drawer, plan, known, &[], slot)?;
-    if let Some(key) = newest {
-        drawer.remove(&key.key());
+    match (save(drawer, plan, known, &[], slot), newest) {
+        (Ok(()), Some(key)) => drawer.remove(&key.key()),
+        // No room beside it: what must not stay is written over.
+        (Err(Unsaved::Full), Some(key)) => {
+            drawer.put(&key.key(), slot).map_err(|Full| Unsaved::Full)?;
+        }
+        (outcome, _) => outcome?,
     }
-    Ok(counter)
-}
-
-/// Takes everything about a plan away.
-pub fn remove(drawer: &mut impl Drawer, plan: &PlanId) {
-    for (key, ..) in copies(drawer, plan) {
-        drawer.remove(&key.key());
-    }
+    Ok(())
 }
 
 /// Whether the store still holds what this tab knows.
-fn unchanged(drawer: &impl Drawer, plan: &PlanId, known: u64) -> Result<(), Unsaved> {
-    match newest(drawer, plan).map(|slot| slot.counter) {
-        None if known > 0 => Err(Unsaved::GoneElsewhere),
-        Some(counter) if counter > known => Err(Unsaved::ChangedElsewhere),
+///
+/// # Errors
+/// When another tab saved or deleted the plan meanwhile.
+pub fn unchanged(
+    drawer: &impl Drawer,
+    plan: &PlanId,
+    known: Option<&Stamp>,
+) -> Result<(), Unsaved> {
+    let newest = newest(drawer, plan).map(|slot| slot.stamp());
+    match (newest, known) {
+        (None, Some(_)) => Err(Unsaved::GoneElsewhere),
+        (Some(_), None) => Err(Unsaved::ChangedElsewhere),
+        (Some(newest), Some(known)) if newest.counter >= known.counter && newest != *known => {
+            Err(Unsaved::ChangedElsewhere)
+        }
         _ => Ok(()),
     }
 }
 
-fn counter(slot: &Result<Slot, Damage>) -> u64 {
-    slot.as_ref().map_or(0, |slot| slot.counter)
+/// Takes everything about a plan away, and gives it to whoever may want it
+/// back.
+pub fn remove(drawer: &mut impl Drawer, plan: &PlanId) -> Vec<(SlotKey, String)> {
+    copies(drawer, plan)
+        .into_iter()
+        .map(|(key, raw, _)| {
+            drawer.remove(&key.key());
+            (key, raw)
+        })
+        .collect()
+}
+
+fn stamp(slot: &Result<Slot, Damage>) -> Option<Stamp> {
+    slot.as_ref().ok().map(Slot::stamp)
 }
 
 type Copy = (SlotKey, String, Result<Slot, Damage>);
@@ -174,22 +195,22 @@ fn copies(drawer: &impl Drawer, plan: &PlanId) -> Vec<Copy> {
 fn newest_key(drawer: &impl Drawer, plan: &PlanId) -> Option<SlotKey> {
     copies(drawer, plan)
         .into_iter()
-        .filter_map(|(key, _, slot)| Some((key, slot.ok()?.counter)))
-        .max_by_key(|(_, counter)| *counter)
-        .map(|(key, _)| key)
+        .filter_map(|(key, _, slot)| Some((stamp(&slot)?, key)))
+        .max()
+        .map(|(_, key)| key)
 }
 
 /// The older of two good copies, or the first slot that is free.
 fn next_key(drawer: &impl Drawer, plan: &PlanId, aside: &[SlotKey]) -> SlotKey {
     let copies = copies(drawer, plan);
-    let mut good: Vec<(u64, &SlotKey)> = copies
+    let mut good: Vec<(Stamp, &SlotKey)> = copies
         .iter()
         .filter(|(key, ..)| !aside.contains(key))
-        .filter_map(|(key, _, slot)| Some((slot.as_ref().ok()?.counter, key)))
+        .filter_map(|(key, _, slot)| Some((stamp(slot)?, key)))
         .collect();
     good.sort_unstable();
-    if let [(_, oldest), _, ..] = good[..] {
-        return oldest.clone();
+    if let [(_, oldest), _, ..] = &good[..] {
+        return (*oldest).clone();
     }
     let taken = |letter| copies.iter().any(|(key, ..)| key.letter == letter);
     SlotKey {
@@ -218,17 +239,46 @@ mod tests {
         PlanId::from_bits(1)
     }
 
-    fn slot(document: &str) -> impl FnOnce(u64) -> Slot {
-        let document = document.to_owned();
-        move |counter| Slot::new(counter, "tab", 1000 + counter, document)
+    fn stamp(counter: u64) -> Stamp {
+        let writer = "tab".to_owned();
+        Stamp { counter, writer }
+    }
+
+    fn slot(counter: u64, document: &str) -> Slot {
+        Slot::new(stamp(counter), 1000 + counter, document.to_owned())
+    }
+
+    /// Saves over the copy with the counter before.
+    fn put(store: &mut Fake, counter: u64, document: &str) -> Result<(), Unsaved> {
+        put_beside(store, counter, document, &[])
+    }
+
+    fn put_beside(
+        store: &mut Fake,
+        counter: u64,
+        document: &str,
+        aside: &[SlotKey],
+    ) -> Result<(), Unsaved> {
+        let known = (counter > 1).then(|| stamp(counter - 1));
+        save(
+            store,
+            &id(),
+            known.as_ref(),
+            aside,
+            &slot(counter, document),
+        )
+    }
+
+    fn put_alone(store: &mut Fake, counter: u64, document: &str) -> Result<(), Unsaved> {
+        let known = stamp(counter - 1);
+        save_alone(store, &id(), Some(&known), &slot(counter, document))
     }
 
     /// A store with a plan saved this many times: "plan 1", "plan 2", …
     fn saved(times: u64) -> Fake {
         let mut store = Fake::default();
-        for known in 0..times {
-            let document = format!("plan {}", known + 1);
-            save(&mut store, &id(), known, &[], slot(&document)).expect("there is room");
+        for counter in 1..=times {
+            put(&mut store, counter, &format!("plan {counter}")).expect("there is room");
         }
         store
     }
@@ -249,12 +299,11 @@ mod tests {
 
     #[test]
     fn a_write_torn_anywhere_leaves_the_copy_before() {
-        let whole = serde_json::to_string(&Slot::new(4, "tab", 1004, "plan 4".into()))
-            .expect("a slot can be written");
+        let whole = serde_json::to_string(&slot(4, "plan 4")).expect("a slot can be written");
         for cut in 0..whole.len() {
             let mut store = saved(3);
             store.fault = Fault::Tears(cut);
-            let _ = save(&mut store, &id(), 3, &[], slot("plan 4"));
+            let _ = put(&mut store, 4, "plan 4");
             let found = find(&store, &id(), open);
             assert_eq!(found.best.expect("a copy").1, "plan 3", "cut at {cut}");
             assert_eq!(found.damaged.len(), 1);
@@ -267,7 +316,7 @@ mod tests {
         let mut store = saved(3);
         let before = store.clone();
         store.fault = Fault::Full;
-        let outcome = save(&mut store, &id(), 3, &[], slot("plan 4"));
+        let outcome = put(&mut store, 4, "plan 4");
         assert_eq!(outcome, Err(Unsaved::Full));
         store.fault = Fault::None;
         assert_eq!(store, before);
@@ -280,10 +329,11 @@ mod tests {
         let found = find(&store, &id(), open);
         assert_eq!(found.best.expect("the copy before").1, "plan 2");
         let aside: Vec<SlotKey> = found.damaged.into_iter().map(|d| d.key).collect();
-        let mut known = found.known;
-        for document in ["plan 4", "plan 5", "plan 6"] {
-            known = save(&mut store, &id(), known, &aside, slot(document)).expect("there is room");
-            assert_eq!(best(&store).as_deref(), Some(document));
+        assert_eq!(found.known, Some(stamp(2)));
+        for counter in 3..6 {
+            let document = format!("plan {counter}");
+            put_beside(&mut store, counter, &document, &aside).expect("there is room");
+            assert_eq!(best(&store), Some(document));
             assert_eq!(store.raw('a'), Some("plan 3 torn"));
         }
         assert_eq!(store.keys().len(), 3);
@@ -292,12 +342,12 @@ mod tests {
     #[test]
     fn a_document_that_cannot_be_opened_counts_as_damaged_and_is_not_overtaken() {
         let mut store = saved(2);
-        save(&mut store, &id(), 2, &[], slot("from the future")).expect("there is room");
+        put(&mut store, 3, "from the future").expect("there is room");
         let found = find(&store, &id(), open);
         assert_eq!(found.best.as_ref().expect("a copy").1, "plan 2");
-        assert_eq!(found.known, 3);
+        assert_eq!(found.known, Some(stamp(3)));
         let aside: Vec<SlotKey> = found.damaged.into_iter().map(|d| d.key).collect();
-        save(&mut store, &id(), found.known, &aside, slot("plan 4")).expect("there is room");
+        put_beside(&mut store, 4, "plan 4", &aside).expect("there is room");
         assert_eq!(best(&store).as_deref(), Some("plan 4"));
         let document = find(&store, &id(), open).damaged[0].damage.clone();
         assert_eq!(document, Damage::Document("not a plan".into()));
@@ -306,29 +356,46 @@ mod tests {
     #[test]
     fn what_another_tab_saved_is_not_overwritten() {
         let mut store = saved(3);
-        save(&mut store, &id(), 3, &[], slot("plan of the other tab")).expect("there is room");
+        put(&mut store, 4, "plan of the other tab").expect("there is room");
         let before = store.clone();
-        let outcome = save(&mut store, &id(), 3, &[], slot("plan of this tab"));
+        let outcome = put(&mut store, 4, "plan of this tab");
         assert_eq!(outcome, Err(Unsaved::ChangedElsewhere));
-        let outcome = save_alone(&mut store, &id(), 3, slot("plan of this tab"));
+        let outcome = put_alone(&mut store, 4, "plan of this tab");
         assert_eq!(outcome, Err(Unsaved::ChangedElsewhere));
         assert_eq!(store, before);
     }
 
     #[test]
+    fn two_tabs_that_save_at_the_same_moment_are_told_apart() {
+        let mut store = saved(3);
+        put(&mut store, 4, "plan of the other tab").expect("there is room");
+        let mine = Stamp {
+            writer: "this tab".into(),
+            ..stamp(4)
+        };
+        let outcome = unchanged(&store, &id(), Some(&mine));
+        assert_eq!(outcome, Err(Unsaved::ChangedElsewhere));
+        assert_eq!(unchanged(&store, &id(), Some(&stamp(4))), Ok(()));
+    }
+
+    #[test]
     fn what_another_tab_deleted_does_not_come_back_by_itself() {
         let mut store = saved(3);
-        remove(&mut store, &id());
-        let outcome = save(&mut store, &id(), 3, &[], slot("plan 4"));
+        let removed = remove(&mut store, &id());
+        let outcome = put(&mut store, 4, "plan 4");
         assert_eq!(outcome, Err(Unsaved::GoneElsewhere));
         assert!(store.keys().is_empty());
+        for (key, raw) in removed {
+            store.put_back(&key.key(), &raw).expect("there is room");
+        }
+        assert_eq!(store, saved(3));
     }
 
     #[test]
     fn an_only_copy_leaves_nothing_older_behind() {
         let mut store = saved(3);
         store.spoil('c', "plan 9, never to be seen again");
-        save_alone(&mut store, &id(), 3, slot("plan without it")).expect("there is room");
+        put_alone(&mut store, 4, "plan without it").expect("there is room");
         assert_eq!(best(&store).as_deref(), Some("plan without it"));
         assert_eq!(store.keys().len(), 1);
     }
@@ -337,7 +404,7 @@ mod tests {
     fn an_only_copy_torn_anywhere_leaves_the_newest() {
         let mut store = saved(3);
         store.fault = Fault::Tears(20);
-        let _ = save_alone(&mut store, &id(), 3, slot("plan without it"));
+        let _ = put_alone(&mut store, 4, "plan without it");
         assert_eq!(best(&store).as_deref(), Some("plan 3"));
     }
 }

@@ -8,9 +8,9 @@ use super::plan_id::PlanId;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Slot {
     /// Grows by one with every save of the plan.
-    pub counter: u64,
+    counter: u64,
     /// The tab that wrote it.
-    pub writer: String,
+    writer: String,
     /// When it was written, in milliseconds since 1970.
     pub saved: u64,
     /// CRC-32 of everything else: a copy that was torn or tampered with by
@@ -18,6 +18,16 @@ pub struct Slot {
     sum: u32,
     /// The plan as a document.
     pub document: String,
+}
+
+/// Which copy is meant: two tabs may give out the same counter at the same
+/// moment, so the writer belongs to it.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Stamp {
+    /// The counter of the copy.
+    pub counter: u64,
+    /// The tab that wrote it.
+    pub writer: String,
 }
 
 /// Why a copy cannot be read.
@@ -36,10 +46,10 @@ pub enum Damage {
 
 impl Slot {
     /// A copy with its checksum.
-    pub fn new(counter: u64, writer: &str, saved: u64, document: String) -> Slot {
+    pub fn new(stamp: Stamp, saved: u64, document: String) -> Slot {
         let mut slot = Slot {
-            counter,
-            writer: writer.to_owned(),
+            counter: stamp.counter,
+            writer: stamp.writer,
             saved,
             sum: 0,
             document,
@@ -55,6 +65,14 @@ impl Slot {
             Ok(slot)
         } else {
             Err(Damage::Sum)
+        }
+    }
+
+    /// Which copy it is.
+    pub fn stamp(&self) -> Stamp {
+        Stamp {
+            counter: self.counter,
+            writer: self.writer.clone(),
         }
     }
 
@@ -102,24 +120,25 @@ impl SlotKey {
 mod tests {
     use super::*;
 
+    fn slot(document: &str) -> Slot {
+        let writer = "tab".to_owned();
+        let stamp = Stamp { counter: 7, writer };
+        Slot::new(stamp, 1_900_000_000_000, document.to_owned())
+    }
+
     fn raw(slot: &Slot) -> String {
         serde_json::to_string(slot).expect("a slot can be written")
     }
 
     #[test]
     fn a_copy_is_read_back_as_written() {
-        let slot = Slot::new(
-            7,
-            "tab",
-            1_900_000_000_000,
-            "{\"name\":\"Ärger „x“\"}".into(),
-        );
-        assert_eq!(Slot::read(&raw(&slot)), Ok(slot));
+        let copy = slot("{\"name\":\"Ärger „x“\"}");
+        assert_eq!(Slot::read(&raw(&copy)), Ok(copy));
     }
 
     #[test]
     fn a_copy_torn_anywhere_is_noticed() {
-        let whole = raw(&Slot::new(7, "tab", 1, "{\"name\":\"Übung\"}".into()));
+        let whole = raw(&slot("{\"name\":\"Übung\"}"));
         for cut in (0..whole.len()).filter(|cut| whole.is_char_boundary(*cut)) {
             assert!(Slot::read(&whole[..cut]).is_err(), "cut at {cut}");
         }
@@ -127,7 +146,7 @@ mod tests {
 
     #[test]
     fn a_changed_letter_anywhere_in_the_document_is_noticed() {
-        let whole = raw(&Slot::new(7, "tab", 1, "abc".into()));
+        let whole = raw(&slot("abc"));
         let changed = whole.replace("abc", "abd");
         assert_eq!(Slot::read(&changed), Err(Damage::Sum));
         let changed = whole.replace("\"counter\":7", "\"counter\":8");
