@@ -33,11 +33,14 @@ pub mod slot;
 pub mod coverage;
 pub mod reach;
 pub mod situation;
+mod suggest_button;
 
 pub mod drawing;
 
 pub mod finding;
 pub mod rules;
 pub mod tally;
+
+pub mod sheet;
 
 pub use vocabulary::Vocabulary;
