@@ -5,6 +5,8 @@ mod cockpit;
 mod icon;
 mod patterns;
 mod slot;
+mod thumbnail;
 
 pub use cockpit::{ButtonView, Cockpit, Touch};
 pub use icon::IconView;
+pub use thumbnail::ThumbnailView;

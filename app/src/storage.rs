@@ -9,6 +9,7 @@ mod browser;
 mod download;
 mod drawer;
 mod file_name;
+mod free_name;
 mod library;
 mod plan_id;
 mod record;
@@ -17,7 +18,7 @@ mod slot;
 mod tabs;
 
 pub use browser::is_available;
-pub use library::{Card, Library};
+pub use library::{Card, Library, in_words};
 pub use plan_id::PlanId;
-pub use record::{Keeping, Standing};
+pub use record::Keeping;
 pub use shelf::Damaged;

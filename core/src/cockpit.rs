@@ -52,6 +52,14 @@ impl Bike {
         self.rings > 1
     }
 
+    /// The bike in a few words: what the shop calls it, else "drop bar, 2x12".
+    pub fn in_short(&self) -> String {
+        match self.name.as_str() {
+            "" => format!("{}, {}x{}", self.bar.kind, self.rings, self.cogs),
+            name => name.to_owned(),
+        }
+    }
+
     /// The control with this identity.
     pub fn control(&self, id: ControlId) -> Option<&Control> {
         self.controls.iter().find(|c| c.id == id)

@@ -15,8 +15,10 @@ use leptos::prelude::*;
 use leverwright_core::document;
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
+use leverwright_core::text::Text;
 
 use super::browser::{BrowserDrawer, is_available};
+use super::free_name::free_name;
 use super::plan_id::PlanId;
 use super::record::{Keeping, Record, Standing};
 use super::shelf::{self, Damaged};
@@ -109,8 +111,19 @@ impl Library {
         self.desk.with(|desk| desk.as_ref().map(|d| d.id.clone()))
     }
 
-    /// Puts a new plan on the desk and keeps it.
-    pub fn start(self, plan: Plan) {
+    /// A name for a new plan that none in the list has.
+    pub fn free_name(self, wanted: &str) -> String {
+        self.look_again();
+        let taken: Vec<String> = self.cards.with_untracked(|cards| {
+            let plans = cards.iter().filter_map(|card| card.plan.as_ref());
+            plans.map(|plan| plan.name.to_string()).collect()
+        });
+        free_name(wanted, &taken)
+    }
+
+    /// Puts a new plan on the desk under a name and keeps it.
+    pub fn start(self, mut plan: Plan, name: &str) {
+        plan.name = Text::new(name);
         self.put_aside();
         let keeping = match self.shared_computer.get_untracked() {
             true => Keeping::InPage,
@@ -124,7 +137,7 @@ impl Library {
 
     /// Opens a plan; whether it could be read.
     pub fn open(self, id: &PlanId) -> bool {
-        if self.open_id().as_ref() == Some(id) {
+        if self.is_open(id) {
             return true;
         }
         self.put_aside();

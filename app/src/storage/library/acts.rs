@@ -50,11 +50,9 @@ impl Library {
     /// Makes a plan of its own from another, and opens it.
     pub fn duplicate(self, id: &PlanId) {
         let Some(plan) = self.plan(id) else { return };
-        let mut copy = Plan::clone(&plan);
-        copy.name = Text::new(&format!("{} (copy)", plan.name));
-        let said = format!("“{}” is open.", copy.name);
-        self.start(copy);
-        self.workspace.say(said);
+        let name = self.free_name(&format!("{} (copy)", plan.name));
+        self.start(Plan::clone(&plan), &name);
+        self.workspace.say(format!("“{name}” is open."));
     }
 
     /// Deletes a plan and offers to bring it back.
@@ -219,7 +217,7 @@ impl Library {
         });
     }
 
-    fn is_open(self, id: &PlanId) -> bool {
+    pub(super) fn is_open(self, id: &PlanId) -> bool {
         self.desk
             .with_untracked(|desk| desk.as_ref().is_some_and(|record| record.id == *id))
     }

@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use leptos::prelude::*;
 use leverwright_core::document::{self, MOST_BYTES};
 use leverwright_core::plan::Plan;
 use wasm_bindgen_futures::JsFuture;
@@ -52,7 +51,8 @@ impl Library {
     }
 
     fn take_in(self, file: &str, opened: document::Opened) {
-        self.start(opened.plan);
+        let name = opened.plan.name.to_string();
+        self.start(opened.plan, &name);
         if opened.notes.is_empty() {
             self.workspace
                 .say(format!("“{file}” is open as a plan of its own."));
