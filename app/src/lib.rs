@@ -14,6 +14,8 @@ mod workspace;
 
 use leptos::prelude::*;
 
+pub use shell::crash::{show as show_crash, tell_on_panic};
+
 use repeated_taps::filter_taps;
 use settings::Settings;
 use shell::Shell;

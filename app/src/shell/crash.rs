@@ -42,7 +42,8 @@ pub fn show() {
     }
     if let Ok(link) = document.create_element("a") {
         link.set_text_content(Some("Open it again"));
-        let _ = link.set_attribute("href", "?again#/plans");
+        let again = format!("?again={}#/plans", js_sys::Date::now());
+        let _ = link.set_attribute("href", &again);
         let _ = cover.append_child(&link);
     }
     body.set_inner_html("");
