@@ -38,33 +38,68 @@ fn ScreenLink(screen: Route, route: ReadSignal<Route>) -> impl IntoView {
         let screen = screen.clone();
         Memo::new(move |_| route.get() == screen)
     };
-    let missing = Memo::new(move |_| missing(workspace, &screen));
+    let missing = Memo::new(move |_| missing(workspace, &screen).unwrap_or_default());
     view! {
         <li class:here=move || here.get()>
             <a href=href aria-current=move || here.get().then_some("page")
                 aria-describedby=id.clone()>{name}</a>
-            <span class="missing" id=id>{move || missing.get()}</span>
+            <span class="missing" id=id>{move || missing.get().words}</span>
+            <span class="missing-short" aria-hidden="true">{move || missing.get().short}</span>
         </li>
     }
 }
 
-/// What is missing on a screen, in words; nothing where there is nothing to say.
-fn missing(workspace: Workspace, screen: &Route) -> Option<String> {
+/// What is missing on a screen.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+struct Missing {
+    words: String,
+    /// For where there is little room.
+    short: String,
+}
+
+impl Missing {
+    fn new(words: String, short: String) -> Self {
+        Missing { words, short }
+    }
+
+    fn counted(count: usize, one: &str, many: &str, none: &str) -> Self {
+        match count {
+            0 => Missing::new(none.to_owned(), String::new()),
+            1 => Missing::new(format!("1 {one} open"), "1 open".to_owned()),
+            n => Missing::new(format!("{n} {many} open"), format!("{n} open")),
+        }
+    }
+
+    fn of_tally(tally: Tally) -> Self {
+        let short = match (tally.must_fix, tally.check) {
+            (0, 0) => String::new(),
+            (0, n) => format!("{n} check"),
+            (n, _) => format!("{n} must fix"),
+        };
+        Missing::new(tally.to_string(), short)
+    }
+}
+
+/// What is missing on a screen; nothing where there is nothing to say.
+fn missing(workspace: Workspace, screen: &Route) -> Option<Missing> {
     let plan = workspace.plan.get()?;
     match screen {
-        Route::Rider => Some(match plan.rider.open_questions().len() {
-            0 => "all answered".to_owned(),
-            1 => "1 question open".to_owned(),
-            n => format!("{n} questions open"),
-        }),
-        Route::Bike => Some(match plan.bike.open_points().len() {
-            0 => "all noted".to_owned(),
-            1 => "1 point open".to_owned(),
-            n => format!("{n} points open"),
-        }),
+        Route::Rider => {
+            let open = plan.rider.open_questions().len();
+            Some(Missing::counted(
+                open,
+                "question",
+                "questions",
+                "all answered",
+            ))
+        }
+        Route::Bike => {
+            let open = plan.bike.open_points().len();
+            Some(Missing::counted(open, "point", "points", "all noted"))
+        }
         Route::Layout => {
             let derived = workspace.derived.get()?;
-            Some(Tally::of(&plan, &derived.findings).to_string())
+            Some(Missing::of_tally(Tally::of(&plan, &derived.findings)))
         }
         _ => None,
     }
