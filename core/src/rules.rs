@@ -1,6 +1,6 @@
 //! The rules: each in its own file, listed here once.
 
-use crate::finding::{Finding, Severity};
+use crate::finding::{Acceptable, Finding, Severity};
 use crate::plan::Plan;
 use crate::situation::Situation;
 
@@ -44,6 +44,9 @@ pub struct Rule {
     pub title: &'static str,
     /// The heaviest it can weigh.
     pub severity: Severity,
+    /// Who may accept it where it weighs that much; some of its findings may be
+    /// accepted more freely.
+    pub acceptable: Acceptable,
     /// What it looks at.
     pub what: &'static str,
     /// Why it matters.
@@ -113,6 +116,8 @@ mod unused_lever_has_blade;
 mod wheel_brake_without_lever;
 
 mod braking;
+#[cfg(test)]
+mod braking_cases;
 
 /// All rules, in the order of their families.
 pub const ALL: &[&Rule] = &[
@@ -208,6 +213,11 @@ mod tests {
 
     use super::testing::fixes_of_findings_hold;
     use super::*;
+    use crate::Vocabulary;
+    use crate::catalogue::{TemplateId, template};
+    use crate::edit::{BrakeEdit, Edit, RiderEdit};
+    use crate::finding::{Acceptable, Severity};
+    use crate::rider::{HandPlace, Side};
     use crate::testing::{plan, plan_from_document};
 
     #[test]
@@ -275,5 +285,31 @@ mod tests {
                 prop_assert_eq!((rule.check)(&situation), Vec::new());
             }
         }
+    }
+
+    #[test]
+    fn no_finding_is_stricter_than_its_rule_says() {
+        let mut never = 0;
+        for id in TemplateId::ALL {
+            for side in Side::ALL {
+                let idle = RiderEdit::HandDoesNothing(*side, HandPlace::Rests, None);
+                let plan = template(*id).plan("Test");
+                let plan = plan.apply(&Edit::Rider(idle)).expect("it can be said");
+                let lever = plan.bike.brakes.runs[0].lever;
+                let joined = Edit::Brakes(BrakeEdit::AllOnLever(lever));
+                for plan in [plan.apply(&joined).expect("a lever brakes"), plan] {
+                    for finding in findings(&plan) {
+                        let rule = rule(finding.rule).expect("a finding has its rule");
+                        assert!(finding.severity >= rule.severity, "{id}: {finding:?}");
+                        if finding.acceptable == Acceptable::Never {
+                            never += 1;
+                            assert_eq!(rule.acceptable, Acceptable::Never, "{}", rule.id);
+                            assert_eq!(finding.severity, Severity::MustFix, "{}", rule.id);
+                        }
+                    }
+                }
+            }
+        }
+        assert!(never > 0);
     }
 }

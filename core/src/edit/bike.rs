@@ -152,7 +152,7 @@ impl BikeEdit {
                 list.retain(|s| (s.from, s.contact) != (seen.from, seen.contact));
                 list.push(*seen);
             }
-            BikeEdit::BladeFitted(id, fitted) => blade(bike, *id)?.fitted = *fitted,
+            BikeEdit::BladeFitted(id, fitted) => blade(bike, *id)?.set_fitted(*fitted),
             BikeEdit::BladeReach(id, reach) => {
                 if let Some(mm) = reach {
                     within("The reach of a blade", *mm, limits::BLADE_REACH)?;

@@ -149,7 +149,7 @@ fn all_on_lever(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
         .control_mut(id)
         .and_then(|control| control.blade.as_mut())
     {
-        blade.fitted = true;
+        blade.set_fitted(true);
     }
     Ok(())
 }

@@ -14,6 +14,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Rest,
     title: "A live button lies under a resting hand",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByClinician,
     what: "No button that does something lies on the side of a hand for which letting go or keeping steady takes great effort, or whose arm moves by itself, while that hand is on the bar.",
     why: "A hand that tightens or moves by itself presses what lies under it: the gear changes at the wrong moment, or a hold runs on.",
     remedy: "Leave the button blank. Where its function is fixed, unplug it or refit it on the other side.",

@@ -45,6 +45,10 @@ impl Setup {
         Setup(plan)
     }
 
+    pub(super) fn plan_so_far(&self) -> &Plan {
+        &self.0
+    }
+
     pub(super) fn plan(self) -> Plan {
         self.0
     }
