@@ -265,10 +265,14 @@ mod tests {
         }
 
         #[test]
-        fn no_finding_weighs_more_than_its_rule_says(plan in plan_from_document()) {
+        fn no_finding_is_stricter_than_its_rule_says_on_any_plan(plan in plan_from_document()) {
             for finding in findings(&plan) {
                 let rule = rule(finding.rule).expect("the rule is listed");
                 prop_assert!(finding.severity >= rule.severity, "{:?}", finding);
+                if finding.acceptable == Acceptable::Never {
+                    prop_assert_eq!(rule.acceptable, Acceptable::Never);
+                    prop_assert_eq!(finding.severity, Severity::MustFix);
+                }
             }
         }
 
