@@ -183,23 +183,27 @@ pub fn rule(id: &str) -> Option<&'static Rule> {
 }
 
 /// What all rules say about the layout in hand, heaviest first, in the order of
-/// the rules. Every fix was tried: it removes its finding and adds no must-fix
-/// one but of [`TRIED_BY_HAND`].
+/// the rules, with fixes that were tried.
 pub fn findings(plan: &Plan) -> Vec<Finding> {
-    let mut findings = findings_in(&Situation::of(plan));
-    trial::keep_fixes_that_work(plan, &mut findings);
-    findings
+    findings_in(&Situation::of(plan))
 }
 
-/// What all rules say about a situation, heaviest first, with fixes as
-/// proposed and not tried: for comparing layouts, and where fixes are not
-/// shown.
+/// What all rules say about a situation, heaviest first. Every fix was tried: it
+/// removes its finding and adds no must-fix one but of [`TRIED_BY_HAND`]. A
+/// situation of [`Situation::of_layout`] gets no fixes.
 pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
     let mut findings: Vec<Finding> = ALL
         .iter()
         .flat_map(|rule| (rule.check)(situation))
         .collect();
     findings.sort_by_key(|finding| finding.severity);
+    if situation.proposes_fixes() {
+        trial::keep_fixes_that_work(situation.plan, &mut findings);
+    } else {
+        for finding in &mut findings {
+            finding.fixes.clear();
+        }
+    }
     findings
 }
 

@@ -41,7 +41,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 "The {} is live under the {side} hand, which may press it unawares.",
                 control.place_of(id.part)
             ),
-            fixes: proposals(situation, id, side),
+            fixes: situation.propose(|| proposals(situation, id, side)),
         });
     }
     findings

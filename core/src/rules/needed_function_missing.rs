@@ -30,7 +30,10 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 Some(Cell::No(why)) => format!(": {why}"),
                 _ => String::new(),
             };
-            let single = fixes::put(situation, row.function, Day::Usual, |_| true);
+            let proposals = situation.propose(|| {
+                let single = fixes::put(situation, row.function, Day::Usual, |_| true);
+                fixes::beside_all_shifting(situation, single)
+            });
             Finding {
                 rule: RULE.id,
                 severity: Severity::MustFix,
@@ -40,7 +43,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     "“{}” is needed, but the rider cannot call it up from any position in use{why}.",
                     row.function
                 ),
-                fixes: fixes::beside_all_shifting(situation, single),
+                fixes: proposals,
             }
         })
         .collect()

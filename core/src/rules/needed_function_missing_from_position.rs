@@ -49,14 +49,17 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     format!("From the {position}, “{function}” cannot be called up: {why}.")
                 }
             };
-            let single = fixes::put_within_reach_of(situation, function, *position);
+            let proposals = situation.propose(|| {
+                let single = fixes::put_within_reach_of(situation, function, *position);
+                fixes::beside_all_shifting(situation, single)
+            });
             findings.push(Finding {
                 rule: RULE.id,
                 severity: weight(function),
                 acceptable: Acceptable::ByShop,
                 places: vec![Place::Function(function), Place::Position(*position)],
                 message,
-                fixes: fixes::beside_all_shifting(situation, single),
+                fixes: proposals,
             });
         }
     }

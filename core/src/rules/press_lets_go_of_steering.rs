@@ -34,7 +34,10 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
         if situation.plan.rider.hands.steer_without(way.hand) {
             continue;
         }
-        let single = fixes::move_from(situation, way, row.function, |_| true);
+        let proposals = situation.propose(|| {
+            let single = fixes::move_from(situation, way, row.function, |_| true);
+            fixes::beside_all_shifting(situation, single)
+        });
         findings.push(Finding {
             rule: RULE.id,
             severity,
@@ -44,7 +47,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 "“{}” is called up only when the {} hand lets go of its place, and no other hand steers meanwhile.",
                 row.function, way.hand
             ),
-            fixes: fixes::beside_all_shifting(situation, single),
+            fixes: proposals,
         });
     }
     findings
