@@ -3,6 +3,8 @@
 
 mod cockpit;
 mod icon;
+#[cfg(all(test, target_arch = "wasm32"))]
+mod in_browser;
 mod patterns;
 mod slot;
 
