@@ -146,6 +146,10 @@ pub struct Blade {
 }
 
 impl Blade {
+    /// What is left between blade and bar at full pull at the least (*common
+    /// practice*: room for a gloved finger and for pads that wear).
+    pub const LEAST_GAP: Mm = Mm(20.0);
+
     /// A fitted blade at a place, nothing measured yet.
     pub const fn at(at: Point) -> Blade {
         Blade {
