@@ -1,5 +1,7 @@
 //! The Layout screen.
 
+mod walk;
+
 use leptos::prelude::*;
 
 /// The Layout screen.
