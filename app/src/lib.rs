@@ -5,6 +5,7 @@ mod gesture;
 mod route;
 mod screens;
 mod shell;
+mod today;
 mod widgets;
 mod workspace;
 

@@ -1,1 +1,20 @@
 //! Small views that several screens share.
+
+mod choice;
+mod confirm;
+mod field;
+mod finding;
+mod finding_list;
+mod id;
+mod mark;
+mod menu;
+mod no_plan;
+
+pub use choice::{Choice, Choices, all_or_not_asked};
+pub use confirm::Confirm;
+pub use field::{NumberField, Select, TextField, Tick};
+pub use finding::FindingCard;
+pub use finding_list::FindingList;
+pub use mark::SeverityMark;
+pub use menu::{MenuButton, MenuItem};
+pub use no_plan::NoPlan;

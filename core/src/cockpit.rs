@@ -18,7 +18,7 @@ pub use thumb_work::{ThumbWork, ThumbWorkKind};
 use crate::function::Function;
 use crate::rider::{Answer, YesNo};
 use crate::text::Text;
-use crate::units::Mm;
+use crate::units::{Mm, free_number};
 
 /// The bike as far as hands meet it.
 #[derive(Debug, Clone, PartialEq)]
@@ -139,9 +139,8 @@ impl Bike {
         }
     }
 
-    /// The smallest identity not yet used by a control.
+    /// An identity not used by any control of the bike.
     pub fn free_control_id(&self) -> ControlId {
-        let taken = self.controls.iter().map(|c| c.id.0).max().unwrap_or(0);
-        ControlId(taken.saturating_add(1))
+        ControlId(free_number(self.controls.iter().map(|c| c.id.0)))
     }
 }

@@ -9,10 +9,11 @@ mod brakes;
 mod by_hand;
 mod shifting;
 
-pub use brakes::{BrakeCell, BrakePull, BrakeRow};
+pub use brakes::{BrakeCell, BrakePull, BrakeRow, LeverRow};
 pub use by_hand::press_by;
+pub use shifting::press_of;
 
-use crate::cockpit::{ButtonId, Ease, HandPosition, Wheel};
+use crate::cockpit::{ButtonId, ControlId, Ease, HandPosition, Wheel};
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::plan::Plan;
@@ -153,6 +154,8 @@ pub struct Coverage {
     pub rows: Vec<Row>,
     /// A row for each wheel brake.
     pub brakes: Vec<BrakeRow>,
+    /// A row for each brake lever, its blade fitted or removed.
+    pub levers: Vec<LeverRow>,
 }
 
 impl Coverage {
@@ -174,11 +177,13 @@ impl Coverage {
                     .collect(),
             })
             .collect();
-        let brakes = brakes::rows(plan, &positions);
+        let levers = brakes::lever_rows(plan, &positions);
+        let columns = positions.len() * Day::ALL.len();
         Coverage {
-            positions,
             rows,
-            brakes,
+            brakes: brakes::wheel_rows(plan, columns, &levers),
+            levers,
+            positions,
         }
     }
 
@@ -196,6 +201,20 @@ impl Coverage {
     /// A wheel brake's row.
     pub fn brake(&self, wheel: Wheel) -> Option<&BrakeRow> {
         self.brakes.iter().find(|row| row.wheel == wheel)
+    }
+
+    /// A wheel brake's cell; `None` where the table has no such row or position.
+    pub fn brake_cell(&self, wheel: Wheel, position: HandPosition, day: Day) -> Option<&BrakeCell> {
+        let row = self.brake(wheel)?;
+        row.cells.get(self.column(position, day)?)
+    }
+
+    /// Every pull of a lever from a position, those that do not count included.
+    pub fn pulls(&self, lever: ControlId, position: HandPosition, day: Day) -> &[BrakePull] {
+        let row = self.levers.iter().find(|row| row.lever == lever);
+        row.zip(self.column(position, day))
+            .and_then(|(row, column)| row.cells.get(column))
+            .map_or(&[], Vec::as_slice)
     }
 
     /// Where in a row the cell of a position and day stands.
@@ -225,28 +244,68 @@ impl Coverage {
 
 impl Plan {
     /// The positions in which the rider is taken to ride: those answered as
-    /// mostly or sometimes, or the bar's usual ones while nothing was answered.
+    /// mostly or sometimes. While there are none, the bar's usual ones, without
+    /// those answered as never unless nothing else is left: a rider rides
+    /// somewhere, and a table without columns would have nothing to say.
     pub fn positions_used(&self) -> Vec<HandPosition> {
         use crate::rider::Use;
         let bar = self.bike.bar.kind;
-        let of_bar = bar.positions();
-        let answered = of_bar
-            .iter()
-            .any(|p| self.rider.positions.value(*p).is_some());
-        if !answered {
-            return bar.usual_positions().to_vec();
+        let answer = |p: &HandPosition| self.rider.positions.value(*p);
+        let of = |positions: &[HandPosition], used: fn(Option<Use>) -> bool| -> Vec<HandPosition> {
+            let of_bar = positions.iter().copied();
+            of_bar.filter(|p| used(answer(p))).collect()
+        };
+        let used = of(bar.positions(), |u| {
+            matches!(u, Some(Use::Mostly | Use::Sometimes))
+        });
+        if !used.is_empty() {
+            return used;
         }
-        of_bar
-            .iter()
-            .copied()
-            .filter(|p| {
-                matches!(
-                    self.rider.positions.value(*p),
-                    Some(Use::Mostly | Use::Sometimes)
-                )
-            })
-            .collect()
+        let not_ruled_out = of(bar.usual_positions(), |u| u.is_none());
+        if not_ruled_out.is_empty() {
+            bar.usual_positions().to_vec()
+        } else {
+            not_ruled_out
+        }
     }
+}
+
+/// Every way of calling up a function from a position, hard and far ones
+/// included, in no particular order. The table keeps only the best.
+pub fn ways_to(
+    plan: &Plan,
+    layout: &Layout,
+    function: Function,
+    position: HandPosition,
+    day: Day,
+) -> Vec<Way> {
+    let ways = shifting::Ways::of(plan, layout);
+    let vias = ways.vias(function);
+    vias.iter()
+        .flat_map(|via| ways.ways_of(*via, position, day))
+        .collect()
+}
+
+/// How one chord of a layout is pressed from a position, whatever else calls up
+/// its function.
+pub fn chord_cell(
+    plan: &Plan,
+    layout: &Layout,
+    chord: Chord,
+    position: HandPosition,
+    day: Day,
+) -> Cell {
+    shifting::Ways::of(plan, layout).cell_of(&[Via::Chord(chord)], position, day)
+}
+
+/// The cell that several ways make: the easiest with which the hand stays where
+/// it is, else the easiest at all; none where no way is usable.
+fn easiest(ways: &[Way]) -> Option<Cell> {
+    let usable = |way: &&Way| way.step != Some(Difficulty::Complete);
+    let usable = ways.iter().filter(usable).copied();
+    best(usable.clone().filter(Way::keeps_hold))
+        .map(Cell::Reached)
+        .or_else(|| best(usable).map(Cell::ByLettingGo))
 }
 
 /// The easiest of several ways that ends in a cell.

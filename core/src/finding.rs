@@ -1,6 +1,6 @@
 //! What a rule says.
 
-use crate::cockpit::{ButtonId, ControlId, HandPosition, Wheel};
+use crate::cockpit::{Bike, ButtonId, Control, ControlId, HandPosition, Wheel};
 use crate::edit::Edit;
 use crate::function::Function;
 use crate::rider::Side;
@@ -31,6 +31,17 @@ vocabulary! {
     }
 }
 
+impl Acceptable {
+    /// Whether somebody in this role may accept such a finding.
+    pub fn by(self, role: Role) -> bool {
+        match (self, role) {
+            (Acceptable::Never, _) | (_, Role::Rider) => false,
+            (Acceptable::ByShop | Acceptable::ByClinician, Role::Shop) => true,
+            (_, Role::Clinician) => self == Acceptable::ByClinician,
+        }
+    }
+}
+
 /// A place that a finding is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Place {
@@ -58,6 +69,28 @@ impl Place {
             Place::Position(position) => format!("position:{}", position.code()),
             Place::Function(function) => format!("function:{}", function.code()),
             Place::Wheel(wheel) => format!("wheel:{}", wheel.code()),
+        }
+    }
+
+    /// The place in words: "left inner paddle", "right hand".
+    pub fn words(&self, bike: &Bike) -> String {
+        match self {
+            Place::Button(id) => bike.place_of(*id),
+            Place::Control(id) => bike
+                .control(*id)
+                .map_or_else(|| format!("control {id}"), Control::place),
+            Place::Hand(side) => format!("{side} hand"),
+            Place::Position(position) => position.to_string(),
+            Place::Function(function) => format!("“{function}”"),
+            Place::Wheel(wheel) => wheel.to_string(),
+        }
+    }
+
+    /// The balloon number, where the place is a button.
+    pub fn balloon(&self, bike: &Bike) -> Option<usize> {
+        match self {
+            Place::Button(id) => bike.balloon(*id),
+            _ => None,
         }
     }
 }
@@ -126,4 +159,15 @@ pub struct Acceptance {
     pub role: Role,
     /// When.
     pub date: Option<Date>,
+}
+
+impl Acceptance {
+    /// Whether the accepted finding is about a control or one of its buttons.
+    pub fn is_about(&self, control: ControlId) -> bool {
+        let itself = Place::Control(control).key();
+        let its_buttons = format!("button:{control}.");
+        self.finding
+            .split('|')
+            .any(|place| place == itself || place.starts_with(&its_buttons))
+    }
 }

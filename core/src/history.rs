@@ -96,13 +96,16 @@ impl History {
     }
 
     /// Removes hand details from the plan and from everything undo and redo
-    /// keep. It cannot be undone: that is its purpose.
+    /// keep. It cannot be undone: that is its purpose. Steps that changed
+    /// nothing else go too, because their labels speak of the hands.
     pub fn remove_hand_details(&mut self) {
         let revision = self.highest_revision().saturating_add(1);
         for step in self.past.iter_mut().chain(&mut self.future) {
-            step.plan.rider = step.plan.rider.without_hand_details();
+            step.plan = step.plan.without_hand_details();
         }
-        self.present.rider = self.present.rider.without_hand_details();
+        self.present = self.present.without_hand_details();
+        drop_idle(&mut self.past, &self.present);
+        drop_idle(&mut self.future, &self.present);
         self.present.revision = revision;
     }
 
@@ -115,5 +118,70 @@ impl History {
             .chain([self.present.revision])
             .max()
             .unwrap_or(0)
+    }
+}
+
+/// Drops the steps, latest last, that lead to a plan no different from their
+/// own.
+fn drop_idle(steps: &mut Vec<Step>, present: &Plan) {
+    let differs = |a: &Plan, b: &Plan| {
+        let revision = a.revision;
+        *a != Plan {
+            revision,
+            ..b.clone()
+        }
+    };
+    let mut kept: Vec<Step> = Vec::new();
+    for step in steps.drain(..).rev() {
+        let next = kept.last().map_or(present, |step| &step.plan);
+        if differs(&step.plan, next) {
+            kept.push(step);
+        }
+    }
+    kept.reverse();
+    *steps = kept;
+}
+
+#[cfg(test)]
+mod tests {
+    use super::History;
+    use crate::catalogue::{TemplateId, template};
+    use crate::cockpit::{Ease, HandPosition, SeenReach};
+    use crate::edit::{BikeEdit, Edit, LayoutEdit, RiderEdit};
+    use crate::rider::{Contact, HandPlace, Side};
+
+    #[test]
+    fn hand_details_leave_no_trace_in_undo_and_redo() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let (button, ..) = plan.bike.buttons()[0];
+        let seen = SeenReach {
+            from: HandPosition::Hoods,
+            contact: Contact::Ring,
+            ease: Some(Ease::Move),
+        };
+        let mut history = History::new(plan);
+        for edit in [
+            Edit::Rider(RiderEdit::HandDoesNothing(
+                Side::Right,
+                HandPlace::Rests,
+                None,
+            )),
+            Edit::Layout(LayoutEdit::AllShiftingOn(Side::Left)),
+            Edit::Bike(BikeEdit::SeenReach(button, seen)),
+            Edit::Layout(LayoutEdit::Clear),
+            Edit::Rider(RiderEdit::OwnWords("the thumb tires".into())),
+        ] {
+            history.commit(&edit).expect("the edit is possible");
+        }
+        history.undo();
+        history.remove_hand_details();
+
+        let trace = format!("{history:?}");
+        for word in ["Rests", "thumb tires", "contact: Ring", "right hand"] {
+            assert!(!trace.contains(word), "{word} is left");
+        }
+        assert_eq!(history.undo_label(), Some("clear the layout"));
+        assert!(history.undo() && history.undo() && !history.undo());
+        assert!(history.redo() && history.redo() && !history.redo());
     }
 }

@@ -11,6 +11,7 @@
 #[macro_use]
 mod vocabulary;
 
+pub mod limits;
 pub mod text;
 pub mod units;
 
@@ -36,5 +37,6 @@ pub mod drawing;
 
 pub mod finding;
 pub mod rules;
+pub mod tally;
 
 pub use vocabulary::Vocabulary;

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::cockpit::{Bike, ButtonId};
-use crate::finding::Acceptance;
+use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
 use crate::layout::{Layout, LayoutId};
 use crate::rider::Rider;
@@ -93,5 +93,17 @@ impl Plan {
     /// The functions that the shift plan needs on this bike.
     pub fn needed_functions(&self) -> &'static [Function] {
         self.shift_plan.needed()
+    }
+
+    /// The acceptance under which a finding may stand: by somebody who may
+    /// accept it, with a reason. What can never be accepted has none, whatever
+    /// a document says.
+    pub fn acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
+        let key = finding.key();
+        self.accepted.iter().find(|acceptance| {
+            acceptance.finding == key
+                && finding.acceptable.by(acceptance.role)
+                && !acceptance.reason.is_empty()
+        })
     }
 }

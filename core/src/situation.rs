@@ -1,6 +1,6 @@
 //! What every rule may ask, worked out once.
 
-use crate::cockpit::{BrakeRun, HandPosition};
+use crate::cockpit::{BrakeRun, Control, ControlId, HandPosition};
 use crate::coverage::{Cell, Coverage};
 use crate::function::Function;
 use crate::layout::Layout;
@@ -78,34 +78,60 @@ impl<'a> Situation<'a> {
     /// Whether a function can be called up while riding, from a position on a
     /// usual day, at worst with a hand that may let go.
     pub fn callable_from(&self, function: Function, position: HandPosition) -> bool {
-        match self.coverage.cell(function, position, Day::Usual) {
-            Some(Cell::Reached(_)) => true,
-            Some(Cell::ByLettingGo(way)) => self.may_let_go(way.hand),
-            Some(Cell::No(_)) | None => false,
+        let cell = self.coverage.cell(function, position, Day::Usual);
+        cell.is_some_and(|cell| self.callable(cell))
+    }
+
+    /// Whether what a cell tells can be done while riding, at worst with a hand
+    /// that may let go.
+    pub fn callable(&self, cell: &Cell) -> bool {
+        match cell {
+            Cell::Reached(_) => true,
+            Cell::ByLettingGo(way) => self.may_let_go(way.hand),
+            Cell::No(_) => false,
         }
     }
 
-    /// The sides whose hands brake: working, and braking hard is not step 4.
+    /// The sides whose hands brake: they pull some lever that is live from some
+    /// used position on a usual day, without letting go.
     pub fn braking_hands(&self) -> Vec<Side> {
         Side::ALL
             .iter()
             .copied()
             .filter(|side| {
-                let hand = self.hand(*side);
-                hand.works()
-                    && hand
-                        .step(Ability::BrakesHard, Day::Usual)
-                        .is_none_or(|s| s.standing() != Standing::NotUsable)
+                self.live_runs()
+                    .any(|run| self.brakes_with(*side, run.lever))
             })
             .collect()
     }
 
-    /// Brake runs whose lever still has its blade.
+    /// Whether a hand pulls a lever from some used position on a usual day,
+    /// without letting go.
+    pub fn brakes_with(&self, side: Side, lever: ControlId) -> bool {
+        let mut positions = self.positions().iter();
+        positions.any(|position| self.pulls_from(side, lever, *position))
+    }
+
+    /// Whether a hand pulls a lever from a position on a usual day, without
+    /// letting go.
+    pub fn pulls_from(&self, side: Side, lever: ControlId, position: HandPosition) -> bool {
+        let pulls = self.coverage.pulls(lever, position, Day::Usual);
+        pulls.iter().any(|pull| pull.hand == side && pull.counts())
+    }
+
+    /// What a lever is called: "left brake lever".
+    pub fn lever_name(&self, lever: ControlId) -> String {
+        let control = self.plan.bike.control(lever);
+        control.map_or_else(|| format!("lever {lever}"), Control::place)
+    }
+
+    /// Brake runs whose lever still has its blade and pulls something.
     pub fn live_runs(&self) -> impl Iterator<Item = &'a BrakeRun> {
         let bike = &self.plan.bike;
         bike.brakes
             .runs
             .iter()
+            .filter(|run| !run.wheels.is_empty())
             .filter(|run| bike.control(run.lever).is_some_and(|c| c.has_blade()))
     }
 

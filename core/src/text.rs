@@ -19,7 +19,8 @@ impl Text {
             .filter(|c| !is_override(*c))
             .map(|c| if c.is_control() { ' ' } else { c })
             .collect();
-        Text(tidy.trim().chars().take(Self::LIMIT).collect())
+        let cut: String = tidy.trim().chars().take(Self::LIMIT).collect();
+        Text(cut.trim_end().to_owned())
     }
 
     /// The text.
@@ -91,5 +92,19 @@ impl Date {
 impl fmt::Display for Date {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{:04}-{:02}-{:02}", self.year, self.month, self.day)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Text;
+
+    #[test]
+    fn tidying_again_changes_nothing() {
+        let blank_at_the_limit = format!("{} {}", "a".repeat(Text::LIMIT - 1), "b");
+        for raw in [" a\u{202E}b\tc ", &blank_at_the_limit, "\u{2067} x"] {
+            let once = Text::new(raw);
+            assert_eq!(Text::new(once.as_str()), once, "{raw:?}");
+        }
     }
 }

@@ -6,17 +6,6 @@ use std::fmt;
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
 pub struct Mm(pub f64);
 
-impl Mm {
-    /// Longest length that means anything on a bike, in millimetres: a cockpit
-    /// with its wires fits into five metres.
-    pub const LIMIT: Mm = Mm(5_000.0);
-
-    /// The length, if it is a number within ±[`Mm::LIMIT`].
-    pub fn checked(value: f64) -> Option<Self> {
-        (value.is_finite() && value.abs() <= Self::LIMIT.0).then_some(Mm(value))
-    }
-}
-
 impl fmt::Display for Mm {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{:.0} mm", self.0)
@@ -57,5 +46,17 @@ impl Point {
     pub fn distance(self, other: Point) -> Mm {
         let (dx, dy, dz) = (self.x - other.x, self.y - other.y, self.z - other.z);
         Mm((dx * dx + dy * dy + dz * dz).sqrt())
+    }
+}
+
+/// A number for something new beside those taken: one above the highest, so
+/// that a number which was given back is not given out again soon.
+pub(crate) fn free_number(taken: impl Iterator<Item = u16> + Clone) -> u16 {
+    match taken.clone().max() {
+        None => 1,
+        Some(highest) if highest < u16::MAX => highest + 1,
+        Some(_) => (1..u16::MAX)
+            .find(|n| !taken.clone().any(|t| t == *n))
+            .unwrap_or(0),
     }
 }

@@ -1,3 +1,4 @@
 //! Walk-throughs of the release build in a real browser. `cargo xtask walk [FILTER]` runs them.
 
 mod boot;
+mod driving;

@@ -1,9 +1,162 @@
-//! The Rider screen.
+//! The Rider screen: what each hand can do, asked in plain words.
+
+mod body;
+mod details;
+mod evidence;
+mod hand_column;
+mod hand_map;
+mod one_tap;
+mod positions;
+mod question;
 
 use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::edit::{Edit, RiderEdit};
+use leverwright_core::rider::{QUESTIONS, Rider, Side, Subject};
+use leverwright_core::text::Text;
+
+use crate::widgets::{Choice, NoPlan};
+use crate::workspace::Workspace;
+use details::Details;
+use evidence::{EvidenceBar, EvidenceChoice};
+use hand_map::StepKey;
+use one_tap::OneTap;
+use positions::Positions;
+use question::QuestionCard;
 
 /// The Rider screen.
 #[component]
 pub fn RiderScreen() -> impl IntoView {
-    view! { <h1>"Rider"</h1> }
+    let workspace = Workspace::here();
+    let is_open = Memo::new(move |_| workspace.plan.with(Option::is_some));
+    view! {
+        <h1>"Rider"</h1>
+        <Show when=move || is_open.get() fallback=NoPlan>
+            <Interview/>
+        </Show>
+    }
+}
+
+/// What the parts of the interview share.
+#[derive(Clone, Copy)]
+struct Desk {
+    workspace: Workspace,
+    rider: Memo<Rider>,
+    /// Where answers come from now.
+    evidence: RwSignal<EvidenceChoice>,
+    /// Whether step numbers and the closest open codes are shown.
+    clinical: RwSignal<bool>,
+    /// The hand shown where there is room for one.
+    shown: RwSignal<Side>,
+}
+
+impl Desk {
+    fn new() -> Desk {
+        let workspace = Workspace::here();
+        Desk {
+            workspace,
+            rider: Memo::new(move |_| {
+                workspace
+                    .plan
+                    .with(|plan| plan.as_ref().map(|p| p.rider.clone()).unwrap_or_default())
+            }),
+            evidence: RwSignal::new(EvidenceChoice::default()),
+            clinical: RwSignal::new(false),
+            shown: RwSignal::new(Side::Left),
+        }
+    }
+
+    fn here() -> Desk {
+        expect_context()
+    }
+
+    fn commit(self, edit: RiderEdit) {
+        self.workspace.commit(Edit::Rider(edit));
+    }
+}
+
+#[component]
+fn Interview() -> impl IntoView {
+    let desk = Desk::new();
+    provide_context(desk);
+    let open = Memo::new(move |_| desk.rider.with(|rider| rider.open_questions().len()));
+    let each_hand = QUESTIONS
+        .iter()
+        .filter(|question| question.subject == Subject::EachHand)
+        .map(|question| view! { <QuestionCard question/> })
+        .collect_view();
+    let show_hand = Callback::new(move |side: Option<Side>| {
+        desk.shown.set(side.unwrap_or(Side::Left));
+    });
+    view! {
+        <p class="lead">
+            "About five minutes. Answer what you know; “not asked” is a good answer, and it is not the same as “easily”. "
+            <strong>{move || open_words(open.get())}</strong>
+        </p>
+        <Nickname/>
+        <EvidenceBar/>
+        <section aria-labelledby="one-tap">
+            <h2 id="one-tap">"Each hand in one tap"</h2>
+            <div class="hands">
+                <OneTap side=Side::Left/>
+                <OneTap side=Side::Right/>
+            </div>
+            <StepKey/>
+        </section>
+        <section aria-labelledby="questions" class="interview"
+            class:shows-right=move || desk.shown.get() == Side::Right>
+            <h2 id="questions">"Question by question"</h2>
+            <ClinicalSwitch/>
+            <div class="hand-switch">
+                <Choice legend="Hand shown" name="hand-shown"
+                    choices=Side::ALL.iter().map(|s| (Some(*s), format!("{s} hand"))).collect()
+                    chosen=Signal::derive(move || Some(desk.shown.get()))
+                    choose=show_hand/>
+            </div>
+            {each_hand}
+        </section>
+        <Positions/>
+        <Details/>
+    }
+}
+
+fn open_words(open: usize) -> String {
+    match open {
+        0 => "Every question is answered.".into(),
+        1 => "1 question is still open.".into(),
+        n => format!("{n} questions are still open."),
+    }
+}
+
+#[component]
+fn Nickname() -> impl IntoView {
+    let desk = Desk::here();
+    let name = Memo::new(move |_| desk.rider.with(|r| r.nickname.as_str().to_owned()));
+    view! {
+        <label class="field nickname">
+            <span>"What the rider is called in the shop (not a full name)"</span>
+            <input type="text" maxlength="60" autocomplete="off"
+                prop:value=move || name.get()
+                on:change:target=move |ev| {
+                    desk.commit(RiderEdit::Nickname(Text::new(&ev.target().value())));
+                }/>
+        </label>
+    }
+}
+
+#[component]
+fn ClinicalSwitch() -> impl IntoView {
+    let desk = Desk::here();
+    view! {
+        <label class="tick">
+            <input type="checkbox" prop:checked=move || desk.clinical.get()
+                on:change:target=move |ev| desk.clinical.set(ev.target().checked())/>
+            <span>"Show step numbers and the closest open codes"</span>
+        </label>
+        <Show when=move || desk.clinical.get()>
+            <p class="quiet">
+                "Steps 0 to 4 are ordered like the qualifier of the WHO ICF (2001), and each code is the closest one. They are a cross-reference, not clinical ratings."
+            </p>
+        </Show>
+    }
 }

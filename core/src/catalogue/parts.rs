@@ -5,7 +5,7 @@
 
 use crate::cockpit::{
     Bar, BarKind, BarSide, Blade, Button, ButtonPart, Control, ControlId, ControlKind, Freedom,
-    Link, Press, UnusedPort, Zone,
+    Link, Press, ThumbWork, ThumbWorkKind, UnusedPort, Zone,
 };
 use crate::function::Function;
 use crate::rider::Side;
@@ -99,6 +99,32 @@ pub fn beside(others: &[Control], mut control: Control) -> Control {
         }
     }
     control
+}
+
+/// Other thumb work at its usual place: inboard of the levers, each kind at its
+/// own distance so that several find room.
+pub fn thumb_work(bar: &Bar, kind: ThumbWorkKind, side: BarSide) -> ThumbWork {
+    let inboard = match kind {
+        ThumbWorkKind::Bell => 0.0,
+        ThumbWorkKind::AssistLevel => 30.0,
+        ThumbWorkKind::Dropper => 55.0,
+        ThumbWorkKind::Indicators => 80.0,
+    };
+    let from_middle = match bar.kind {
+        BarKind::Drop | BarKind::FlaredDrop => bar.width.0 * 0.27,
+        BarKind::Aero => bar.width.0 * 0.36,
+        BarKind::Flat | BarKind::SideGrip => bar.width.0 / 2.0 - 165.0,
+    };
+    let on_right = Point::new((from_middle - inboard).max(25.0), 22.0, -4.0);
+    ThumbWork {
+        kind,
+        side,
+        at: match side {
+            BarSide::Right => on_right,
+            BarSide::Left => on_right.mirrored(),
+            BarSide::Centre => Point::new(0.0, 34.0, -4.0 - inboard / 4.0),
+        },
+    }
 }
 
 /// Where a control clamps, on the right.

@@ -3,14 +3,13 @@
 use super::{Template, TemplateId, parts};
 use crate::cockpit::{
     Bar, BarKind, BarSide, Bike, BrakeKind, BrakeRun, Brakes, ButtonId, ButtonPart, ControlId,
-    ControlKind, Frame, Joint, Latch, Medium, SystemProfile, ThumbWork, ThumbWorkKind, Wheel,
-    WheelBrake, Zone,
+    ControlKind, Frame, Joint, Latch, Medium, SystemProfile, ThumbWorkKind, Wheel, WheelBrake,
+    Zone,
 };
 use crate::function::Function;
 use crate::layout::Chord;
 use crate::rider::{Answer, Side};
 use crate::text::Text;
-use crate::units::Point;
 use crate::vocabulary::Vocabulary;
 
 use ButtonPart::{Far, InnerPaddle, LongPaddle, Lower, Near, OuterPaddle, Single, Upper};
@@ -127,11 +126,8 @@ fn aero(id: TemplateId) -> Build {
 fn flat(id: TemplateId, frame: Frame, gears: (u8, u8)) -> Build {
     let mut build = Build::new(id, frame, BarKind::Flat, gears);
     build.pair(BrakeLever, Zone::Grip);
-    build.bike.thumb_work.push(ThumbWork {
-        kind: ThumbWorkKind::Bell,
-        side: BarSide::Left,
-        at: Point::new(-205.0, 22.0, -4.0),
-    });
+    let bell = parts::thumb_work(&build.bike.bar, ThumbWorkKind::Bell, BarSide::Left);
+    build.bike.thumb_work.push(bell);
     build
 }
 

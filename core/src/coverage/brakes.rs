@@ -1,10 +1,10 @@
-//! Ways of braking each wheel.
+//! Who pulls which brake lever from where, and so how each wheel is braked.
 
 use super::WhyNot;
-use crate::cockpit::{BarSide, ControlId, Ease, HandPosition, Wheel};
+use crate::cockpit::{BarSide, Control, ControlId, Ease, HandPosition, Wheel};
 use crate::plan::Plan;
 use crate::reach;
-use crate::rider::{Ability, Contact, Day, Difficulty, Side, Standing};
+use crate::rider::{Ability, Acts, Contact, Day, Difficulty, Hand, Side, Standing};
 use crate::vocabulary::Vocabulary;
 
 /// One way of braking a wheel.
@@ -22,6 +22,46 @@ pub struct BrakePull {
     pub step: Option<Difficulty>,
     /// Why it is reached so.
     pub reason: &'static str,
+}
+
+impl BrakePull {
+    /// Whether the hand stays where it is and pulls.
+    pub fn counts(&self) -> bool {
+        self.keeps_hold() && self.is_usable()
+    }
+
+    /// Whether the hand stays where it is.
+    pub const fn keeps_hold(&self) -> bool {
+        matches!(self.ease, Ease::Natural | Ease::Stretch)
+    }
+
+    /// Whether the hand pulls at all.
+    pub fn is_usable(&self) -> bool {
+        self.step != Some(Difficulty::Complete)
+    }
+
+    /// Effort as a rank, lower is easier; what was not asked counts like step 2
+    /// (our judgement).
+    fn effort(&self) -> (bool, Difficulty, Ease, Contact) {
+        let step = self.step.unwrap_or(Difficulty::Moderate);
+        (
+            step.standing() != Standing::Able,
+            step,
+            self.ease,
+            self.contact,
+        )
+    }
+}
+
+/// A brake lever's row: who pulls it from where.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LeverRow {
+    /// The lever. Its blade may have been removed: then it tells who would pull
+    /// it.
+    pub lever: ControlId,
+    /// Every pull, those that do not count included, in the order of
+    /// [`super::Coverage::columns`].
+    pub cells: Vec<Vec<BrakePull>>,
 }
 
 /// One cell of a wheel brake's row.
@@ -55,73 +95,80 @@ pub struct BrakeRow {
     pub cells: Vec<BrakeCell>,
 }
 
-pub(super) fn rows(plan: &Plan, positions: &[HandPosition]) -> Vec<BrakeRow> {
+/// A row for each lever that has a blade or had one.
+pub(super) fn lever_rows(plan: &Plan, positions: &[HandPosition]) -> Vec<LeverRow> {
     plan.bike
-        .brakes
-        .wheels
+        .controls
         .iter()
-        .map(|brake| BrakeRow {
-            wheel: brake.wheel,
+        .filter(|control| control.blade.is_some())
+        .map(|control| LeverRow {
+            lever: control.id,
             cells: positions
                 .iter()
                 .flat_map(|position| Day::ALL.iter().map(move |day| (*position, *day)))
-                .map(|(position, day)| cell(plan, brake.wheel, position, day))
+                .map(|(position, day)| pulls(plan, control, position, day))
                 .collect(),
         })
         .collect()
 }
 
-fn cell(plan: &Plan, wheel: Wheel, position: HandPosition, day: Day) -> BrakeCell {
-    let levers: Vec<ControlId> = plan
-        .bike
-        .brakes
-        .levers_of(wheel)
-        .map(|run| run.lever)
-        .filter(|id| plan.bike.control(*id).is_some_and(|c| c.has_blade()))
-        .collect();
+/// A row for each wheel brake.
+pub(super) fn wheel_rows(plan: &Plan, columns: usize, levers: &[LeverRow]) -> Vec<BrakeRow> {
+    let wheels = plan.bike.brakes.wheels.iter();
+    wheels
+        .map(|brake| {
+            let pulled_by: Vec<&LeverRow> = plan
+                .bike
+                .brakes
+                .levers_of(brake.wheel)
+                .filter(|run| plan.bike.control(run.lever).is_some_and(|c| c.has_blade()))
+                .filter_map(|run| levers.iter().find(|row| row.lever == run.lever))
+                .collect();
+            BrakeRow {
+                wheel: brake.wheel,
+                cells: (0..columns)
+                    .map(|column| cell(plan, &pulled_by, column))
+                    .collect(),
+            }
+        })
+        .collect()
+}
+
+fn cell(plan: &Plan, levers: &[&LeverRow], column: usize) -> BrakeCell {
     if levers.is_empty() {
         return BrakeCell::No(WhyNot::NoButton);
     }
-    let all: Vec<BrakePull> = levers
-        .iter()
-        .flat_map(|lever| pulls(plan, *lever, position, day))
-        .collect();
-    let usable = |pull: &&BrakePull| pull.step != Some(Difficulty::Complete);
-    let stays = |pull: &&BrakePull| matches!(pull.ease, Ease::Natural | Ease::Stretch);
-    let best = |pulls: Vec<BrakePull>| pulls.into_iter().min_by_key(effort);
-    if let Some(pull) = best(all.iter().filter(stays).filter(usable).copied().collect()) {
-        return BrakeCell::Reached(pull);
+    let all = || {
+        levers
+            .iter()
+            .filter_map(|row| row.cells.get(column))
+            .flatten()
+    };
+    let best = |counts: fn(&BrakePull) -> bool| {
+        all()
+            .filter(|pull| counts(pull))
+            .min_by_key(|pull| pull.effort())
+    };
+    if let Some(pull) = best(BrakePull::counts) {
+        return BrakeCell::Reached(*pull);
     }
-    if let Some(pull) = best(all.iter().filter(usable).copied().collect()) {
-        return BrakeCell::ByLettingGo(pull);
+    if let Some(pull) = best(BrakePull::is_usable) {
+        return BrakeCell::ByLettingGo(*pull);
     }
-    BrakeCell::No(match all.first() {
+    BrakeCell::No(match all().next() {
         Some(pull) => WhyNot::HandCannot(pull.hand),
         None => levers
             .iter()
-            .find_map(|id| plan.bike.control(*id)?.side.hand())
+            .find_map(|row| plan.bike.control(row.lever)?.side.hand())
             .filter(|side| !plan.rider.hands.get(*side).works())
             .map_or(WhyNot::OutOfReach, WhyNot::UnderIdleHand),
     })
 }
 
-fn effort(pull: &BrakePull) -> (bool, Difficulty, Ease, Contact) {
-    let step = pull.step.unwrap_or(Difficulty::Moderate);
-    (
-        step.standing() != Standing::Able,
-        step,
-        pull.ease,
-        pull.contact,
-    )
-}
-
 /// How each working hand pulls one lever. Braking asks of the whole hand what
 /// [`Ability::BrakesHard`] says; the contact only tells which finger leads, and
 /// one that does not press at all does not pull either.
-fn pulls(plan: &Plan, lever: ControlId, position: HandPosition, day: Day) -> Vec<BrakePull> {
-    let Some(control) = plan.bike.control(lever) else {
-        return Vec::new();
-    };
+fn pulls(plan: &Plan, control: &Control, position: HandPosition, day: Day) -> Vec<BrakePull> {
     let mut pulls = Vec::new();
     for side in Side::ALL {
         let hand = plan.rider.hands.get(*side);
@@ -129,7 +176,7 @@ fn pulls(plan: &Plan, lever: ControlId, position: HandPosition, day: Day) -> Vec
             continue;
         }
         let own = control.side == BarSide::from(*side) || control.side == BarSide::Centre;
-        for reach in reach::of_blade(control, position) {
+        for reach in reach::of_blade(control, position).filter(|r| may_pull(hand, r.contact)) {
             let finger = hand.contact_step(reach.contact, day);
             let grip = hand.step(Ability::BrakesHard, day);
             let step = if finger == Some(Difficulty::Complete) {
@@ -138,7 +185,7 @@ fn pulls(plan: &Plan, lever: ControlId, position: HandPosition, day: Day) -> Vec
                 grip
             };
             pulls.push(BrakePull {
-                lever,
+                lever: control.id,
                 hand: *side,
                 contact: reach.contact,
                 ease: if own { reach.ease } else { Ease::CrossOver },
@@ -148,4 +195,11 @@ fn pulls(plan: &Plan, lever: ControlId, position: HandPosition, day: Day) -> Vec
         }
     }
     pulls
+}
+
+/// Digits pull until said otherwise; a device once it was answered about, and
+/// not one that only pushes.
+fn may_pull(hand: &Hand, contact: Contact) -> bool {
+    let acts = hand.device.and_then(|device| device.acts.value);
+    contact.is_digit() || hand.contacts.value(contact).is_some() && acts != Some(Acts::Pushes)
 }

@@ -1,10 +1,10 @@
 //! What one hand meets from one position, whatever the buttons do.
 
 use super::shifting::Ways;
-use super::{Cell, Via, Way, WhyNot, best};
+use super::{Cell, Via, WhyNot, easiest};
 use crate::cockpit::{ButtonId, HandPosition};
 use crate::plan::Plan;
-use crate::rider::{Day, Difficulty, Side};
+use crate::rider::{Day, Side};
 
 /// How one hand best presses a button from a position on a day, or why it does
 /// not.
@@ -20,20 +20,11 @@ pub fn press_by(
     }
     let mut all = Ways::none(plan).presses(Via::Tap(button), button, position, day);
     all.retain(|way| way.hand == hand);
-    let usable: Vec<Way> = all
-        .iter()
-        .filter(|way| way.step != Some(Difficulty::Complete))
-        .copied()
-        .collect();
-    let stays = usable.iter().filter(|way| way.keeps_hold()).copied();
-    match best(stays) {
-        Some(way) => Cell::Reached(way),
-        None => match best(usable.into_iter()) {
-            Some(way) => Cell::ByLettingGo(way),
-            None if all.is_empty() => Cell::No(WhyNot::OutOfReach),
-            None => Cell::No(WhyNot::HandCannot(hand)),
-        },
-    }
+    easiest(&all).unwrap_or(Cell::No(if all.is_empty() {
+        WhyNot::OutOfReach
+    } else {
+        WhyNot::HandCannot(hand)
+    }))
 }
 
 #[cfg(test)]

@@ -1,18 +1,23 @@
 //! Ways of calling up functions.
 
-use super::{Cell, Via, Way, WhyNot, best, harder, press_step};
+use super::{Cell, Via, Way, WhyNot, easiest, harder, press_step};
 use crate::cockpit::{BarSide, Button, ButtonId, Control, Ease, HandPosition, Press};
 use crate::function::Function;
-use crate::layout::{Hold, Layout};
+use crate::layout::{Chord, Hold, Layout};
 use crate::plan::Plan;
 use crate::reach;
-use crate::rider::{Ability, Contact, Day, Difficulty, Hand, Side};
+use crate::rider::{Ability, Contact, Day, Hand, Side};
 use crate::vocabulary::Vocabulary;
 
 /// Everything on the cockpit that calls up a function.
 pub(super) struct Ways<'a> {
     plan: &'a Plan,
     ways: Vec<(Function, Via)>,
+}
+
+/// How a button is best pressed from a position on a day, whatever it does.
+pub fn press_of(plan: &Plan, button: ButtonId, position: HandPosition, day: Day) -> Cell {
+    Ways::none(plan).cell_of(&[Via::Tap(button)], position, day)
 }
 
 impl<'a> Ways<'a> {
@@ -48,32 +53,29 @@ impl<'a> Ways<'a> {
     }
 
     pub(super) fn cell(&self, function: Function, position: HandPosition, day: Day) -> Cell {
-        let vias: Vec<Via> = self
-            .ways
-            .iter()
-            .filter(|(given, _)| given.serves(function))
-            .map(|(_, via)| *via)
-            .collect();
+        let vias = self.vias(function);
         if vias.is_empty() {
             return Cell::No(WhyNot::NoButton);
         }
+        self.cell_of(&vias, position, day)
+    }
+
+    /// Everything that calls up a function.
+    pub(super) fn vias(&self, function: Function) -> Vec<Via> {
+        self.ways
+            .iter()
+            .filter(|(given, _)| given.serves(function))
+            .map(|(_, via)| *via)
+            .collect()
+    }
+
+    /// The best of several presses.
+    pub(super) fn cell_of(&self, vias: &[Via], position: HandPosition, day: Day) -> Cell {
         let all: Vec<Way> = vias
             .iter()
             .flat_map(|via| self.ways_of(*via, position, day))
             .collect();
-        let usable = |way: &&Way| way.step != Some(Difficulty::Complete);
-        if let Some(way) = best(
-            all.iter()
-                .filter(|w| w.keeps_hold())
-                .filter(usable)
-                .copied(),
-        ) {
-            return Cell::Reached(way);
-        }
-        if let Some(way) = best(all.iter().filter(usable).copied()) {
-            return Cell::ByLettingGo(way);
-        }
-        Cell::No(self.why_not(&vias, &all))
+        easiest(&all).unwrap_or_else(|| Cell::No(self.why_not(vias, &all)))
     }
 
     fn why_not(&self, vias: &[Via], all: &[Way]) -> WhyNot {
@@ -87,7 +89,8 @@ impl<'a> Ways<'a> {
         idle.map_or(WhyNot::OutOfReach, WhyNot::UnderIdleHand)
     }
 
-    fn ways_of(&self, via: Via, position: HandPosition, day: Day) -> Vec<Way> {
+    /// Every way of one press from a position.
+    pub(super) fn ways_of(&self, via: Via, position: HandPosition, day: Day) -> Vec<Way> {
         match via {
             Via::Tap(id) => self.presses(via, id, position, day),
             Via::Hold(id) => {
@@ -101,25 +104,34 @@ impl<'a> Ways<'a> {
             Via::Chord(chord) => {
                 let first = self.presses(via, chord.first, position, day);
                 let second = self.presses(via, chord.second, position, day);
-                self.together(&first, &second)
+                Self::together(chord, &first, &second)
             }
         }
     }
 
     /// Every pair of presses that two hands, or two contacts of one hand, make
-    /// at the same time. The harder press stands for the pair.
-    fn together(&self, first: &[Way], second: &[Way]) -> Vec<Way> {
-        let mut pairs = Vec::new();
-        for a in first {
-            for b in second {
-                let apart = a.hand != b.hand || a.contact != b.contact;
-                if apart {
-                    let harder = if a.effort() >= b.effort() { a } else { b };
-                    pairs.push(*harder);
+    /// at the same time: as far off as the farther press, as hard as the harder.
+    fn together(chord: Chord, first: &[Way], second: &[Way]) -> Vec<Way> {
+        let one_control = chord.first.control == chord.second.control;
+        first
+            .iter()
+            .flat_map(|a| second.iter().map(move |b| (a, b)))
+            .filter(|(a, b)| at_once(a, b, one_control))
+            .map(|(a, b)| {
+                // The hand that lets go stands for the pair, else the one with
+                // the harder press.
+                let a_stands = match (a.keeps_hold(), b.keeps_hold()) {
+                    (true, false) => false,
+                    (false, true) => true,
+                    _ => a.effort() >= b.effort(),
+                };
+                Way {
+                    ease: a.ease.max(b.ease),
+                    step: harder(a.step, b.step),
+                    ..if a_stands { *a } else { *b }
                 }
-            }
-        }
-        pairs
+            })
+            .collect()
     }
 
     /// How each working hand presses one button from a position.
@@ -202,6 +214,16 @@ fn crossing_over(
             });
         }
     }
+}
+
+/// Whether two presses can be made at the same time: one hand needs two contacts
+/// and is in one place only; two hands do not both let go.
+fn at_once(a: &Way, b: &Way, one_control: bool) -> bool {
+    if a.hand != b.hand {
+        return a.keeps_hold() || b.keeps_hold();
+    }
+    let one_place = a.keeps_hold() && b.keeps_hold() || one_control && a.ease == b.ease;
+    a.contact != b.contact && one_place
 }
 
 /// Digits are in use until said otherwise; other contacts only once answered.

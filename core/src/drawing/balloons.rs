@@ -87,13 +87,17 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
         .min(width * TALLEST / bounds.height())
         .min(LARGEST);
     let of = |side: BarSide| -> Vec<usize> {
-        (0..calls.len()).filter(|&i| calls[i].side == side).collect()
+        (0..calls.len())
+            .filter(|&i| calls[i].side == side)
+            .collect()
     };
     let (left, middle, right) = (of(BarSide::Left), of(BarSide::Centre), of(BarSide::Right));
     let column = |n: usize| n as f64 * (slot.height + GAP) - if n > 0 { GAP } else { 0.0 };
     let art = bounds.height() * scale;
     let body = art.max(column(left.len())).max(column(right.len()));
-    let per_row = ((width - 2.0 * EDGE + GAP) / (slot.width + GAP)).floor().max(1.0) as usize;
+    let per_row = ((width - 2.0 * EDGE + GAP) / (slot.width + GAP))
+        .floor()
+        .max(1.0) as usize;
     let below = middle.len().div_ceil(per_row) as f64 * (slot.height + GAP);
     let top = EDGE + (body - art) / 2.0;
     let place = Affine::new([
@@ -105,12 +109,19 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
         top - scale * bounds.y0,
     ]);
     let anchor = |i: usize| place * calls[i].anchor;
-    let size = Size::new(width, EDGE + body + EDGE + if below > 0.0 { AISLE + below } else { 0.0 });
+    let size = Size::new(
+        width,
+        EDGE + body + EDGE + if below > 0.0 { AISLE + below } else { 0.0 },
+    );
     let mut seats = vec![None; calls.len()];
 
     for (side, members) in [(BarSide::Left, &left), (BarSide::Right, &right)] {
         let is_left = side == BarSide::Left;
-        let x = if is_left { EDGE } else { width - EDGE - slot.width };
+        let x = if is_left {
+            EDGE
+        } else {
+            width - EDGE - slot.width
+        };
         let inner = if is_left { x + slot.width } else { x };
         let stub = if is_left { inner + STUB } else { inner - STUB };
         let anchors: Vec<Point> = members.iter().map(|&i| anchor(i)).collect();
@@ -120,8 +131,20 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
             let y = ports[*port].y;
             let inset = BALLOON + 5.0;
             seats[who] = Some(Seat {
-                slot: Rect::new(x, y - slot.height / 2.0, x + slot.width, y + slot.height / 2.0),
-                balloon: Point::new(if is_left { inner - inset } else { inner + inset }, y),
+                slot: Rect::new(
+                    x,
+                    y - slot.height / 2.0,
+                    x + slot.width,
+                    y + slot.height / 2.0,
+                ),
+                balloon: Point::new(
+                    if is_left {
+                        inner - inset
+                    } else {
+                        inner + inset
+                    },
+                    y,
+                ),
                 leader: vec![Point::new(inner, y), Point::new(stub, y), anchor(who)],
             });
         }
@@ -133,7 +156,12 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
         let y = first_row + row as f64 * (slot.height + GAP);
         let anchors: Vec<Point> = members.iter().map(|&i| anchor(i)).collect();
         let ports: Vec<Point> = (0..members.len())
-            .map(|k| Point::new(start + k as f64 * (slot.width + GAP) + slot.width / 2.0, y - STUB))
+            .map(|k| {
+                Point::new(
+                    start + k as f64 * (slot.width + GAP) + slot.width / 2.0,
+                    y - STUB,
+                )
+            })
             .collect();
         for (port, &who) in deal(&ports, &anchors).iter().zip(members) {
             let x = ports[*port].x - slot.width / 2.0;
@@ -158,16 +186,25 @@ fn spread(anchors: &[Point], height: f64, (top, bottom): (f64, f64)) -> Vec<f64>
         return Vec::new();
     }
     let lows = anchors.iter().map(|a| a.y).fold(f64::INFINITY, f64::min);
-    let highs = anchors.iter().map(|a| a.y).fold(f64::NEG_INFINITY, f64::max);
+    let highs = anchors
+        .iter()
+        .map(|a| a.y)
+        .fold(f64::NEG_INFINITY, f64::max);
     let room = bottom - top - height;
-    let loose = if n > 1.0 { (highs - lows) / (n - 1.0) } else { 0.0 };
+    let loose = if n > 1.0 {
+        (highs - lows) / (n - 1.0)
+    } else {
+        0.0
+    };
     let most = if n > 1.0 { room / (n - 1.0) } else { 0.0 };
     let pitch = loose.max(height + GAP * 1.6).min(most.max(height + GAP));
     let span = pitch * (n - 1.0);
     let first = ((lows + highs) / 2.0 - span / 2.0)
         .min(bottom - height / 2.0 - span)
         .max(top + height / 2.0);
-    (0..anchors.len()).map(|i| first + i as f64 * pitch).collect()
+    (0..anchors.len())
+        .map(|i| first + i as f64 * pitch)
+        .collect()
 }
 
 fn rows(calls: &[Call], bounds: Rect, width: f64) -> Plan {
@@ -199,7 +236,11 @@ fn rows(calls: &[Call], bounds: Rect, width: f64) -> Plan {
         let pitch = (room / n.max(1) as f64).min(CELL);
         let anchors: Vec<Point> = members.iter().map(|&i| anchor(i)).collect();
         let xs = level(&anchors, pitch, (EDGE, width - EDGE));
-        let y = if is_above { EDGE + CELL / 2.0 } else { low + CELL / 2.0 };
+        let y = if is_above {
+            EDGE + CELL / 2.0
+        } else {
+            low + CELL / 2.0
+        };
         let edge = if is_above { y + BALLOON } else { y - BALLOON };
         let ports: Vec<Point> = xs.iter().map(|&x| Point::new(x, edge)).collect();
         for (port, &who) in deal(&ports, &anchors).iter().zip(members) {
@@ -224,13 +265,26 @@ fn rows(calls: &[Call], bounds: Rect, width: f64) -> Plan {
 fn split(calls: &[Call], middle: f64, per_row: usize) -> (Vec<usize>, Vec<usize>) {
     let (mut above, mut below) = (Vec::new(), Vec::new());
     for side in [BarSide::Left, BarSide::Centre, BarSide::Right] {
-        let mut members: Vec<usize> = (0..calls.len()).filter(|&i| calls[i].side == side).collect();
-        members.sort_by(|&a, &b| calls[a].anchor.y.total_cmp(&calls[b].anchor.y).then(a.cmp(&b)));
+        let mut members: Vec<usize> = (0..calls.len())
+            .filter(|&i| calls[i].side == side)
+            .collect();
+        members.sort_by(|&a, &b| {
+            calls[a]
+                .anchor
+                .y
+                .total_cmp(&calls[b].anchor.y)
+                .then(a.cmp(&b))
+        });
         let n = members.len();
         let share = (per_row / 2).max(1);
-        let high = members.iter().filter(|&&i| calls[i].anchor.y < middle).count();
+        let high = members
+            .iter()
+            .filter(|&&i| calls[i].anchor.y < middle)
+            .count();
         // More than two shares go half and half.
-        let high = high.min(share.max(n / 2)).max(n.saturating_sub(share.max(n.div_ceil(2))));
+        let high = high
+            .min(share.max(n / 2))
+            .max(n.saturating_sub(share.max(n.div_ceil(2))));
         above.extend_from_slice(&members[..high]);
         below.extend_from_slice(&members[high..]);
     }

@@ -8,7 +8,9 @@ use super::bars::{hose, stem};
 use super::parts::{base_bar_lever, drop_lever, flat_lever, pod, port, thumb_pod, thumb_work};
 use super::pen::{Face, Mark, Owner, Pen};
 use super::seat::{Rail, Seats};
-use crate::cockpit::{BarKind, BarSide, Bike, Control, ControlKind, Medium, ThumbWork, ThumbWorkKind, Zone};
+use crate::cockpit::{
+    BarKind, BarSide, Bike, Control, ControlKind, Medium, ThumbWork, ThumbWorkKind, Zone,
+};
 use kurbo::{Affine, Point};
 
 /// The cockpit in millimetres on the drawing plane.
@@ -188,7 +190,9 @@ fn on_aero(pen: &mut Pen, seats: &mut Seats, line: &AeroLine, control: &Control)
     let is_pod = control.blade.is_none() && control.kind != ControlKind::BaseBarLever;
     if control.zone == Zone::Tip {
         let back = 58.0 * seats.count(Rail::Tip, side);
-        pen.within(line.tip() * shift(0.0, back), |pen| pod::on_tip(pen, control));
+        pen.within(line.tip() * shift(0.0, back), |pen| {
+            pod::on_tip(pen, control)
+        });
     } else if is_pod {
         let width = pod::TOPS_WIDTH;
         let (x, stacked) = seats.take(Rail::Top, side, control.at.x.abs(), width, line.free());
@@ -219,12 +223,20 @@ fn on_flat(pen: &mut Pen, seats: &mut Seats, line: &FlatLine, control: &Control,
         let (x, stacked) = seats.take(Rail::Under, side, grip - 44.0, 72.0, range);
         pen.within(line.frame(x) * shift(0.0, STACK * stacked), |pen| {
             thumb_pod::draw(pen, control);
-            pen.within(shift(-28.0, 33.0), |pen| port::draw(pen, control.unused_port));
+            pen.within(shift(-28.0, 33.0), |pen| {
+                port::draw(pen, control.unused_port)
+            });
         });
     }
 }
 
-fn on_side_grip(pen: &mut Pen, seats: &mut Seats, line: &SideGripLine, control: &Control, medium: Medium) {
+fn on_side_grip(
+    pen: &mut Pen,
+    seats: &mut Seats,
+    line: &SideGripLine,
+    control: &Control,
+    medium: Medium,
+) {
     let side = control.side;
     if control.blade.is_some() {
         let along = 112.0 * seats.count(Rail::Hood, side);
@@ -239,7 +251,9 @@ fn on_side_grip(pen: &mut Pen, seats: &mut Seats, line: &SideGripLine, control: 
         let frame = line.frame(side_grip::LEVER - 4.0) * shift(along, 0.0);
         pen.within(frame, |pen| {
             thumb_pod::draw(pen, control);
-            pen.within(shift(-28.0, 33.0), |pen| port::draw(pen, control.unused_port));
+            pen.within(shift(-28.0, 33.0), |pen| {
+                port::draw(pen, control.unused_port)
+            });
         });
     }
 }

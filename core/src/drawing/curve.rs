@@ -80,8 +80,16 @@ fn smooth(points: &[(f64, f64)], closed: bool) -> BezPath {
         let chord = (knots[j] - knots[i]).hypot();
         let (ti, tj) = (tangent(i), tangent(j));
         let straight = (knots[j] - knots[i]) / 3.0;
-        let leave = if ti == Vec2::ZERO { straight } else { ti * (chord * 0.36) };
-        let arrive = if tj == Vec2::ZERO { straight } else { tj * (chord * 0.36) };
+        let leave = if ti == Vec2::ZERO {
+            straight
+        } else {
+            ti * (chord * 0.36)
+        };
+        let arrive = if tj == Vec2::ZERO {
+            straight
+        } else {
+            tj * (chord * 0.36)
+        };
         path.curve_to(knots[i] + leave, knots[j] - arrive, knots[j]);
     }
     path

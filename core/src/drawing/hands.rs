@@ -207,12 +207,7 @@ const WRIST_OUT: P = (28.0, 0.0);
 const ARM_END: f64 = 78.0;
 
 // Thumb's side of wrist and forearm, going up.
-const ARM_IN: [P; 4] = [
-    (-36.0, ARM_END),
-    (-33.0, 45.0),
-    (-29.5, 18.0),
-    (-29.0, 0.0),
-];
+const ARM_IN: [P; 4] = [(-36.0, ARM_END), (-33.0, 45.0), (-29.5, 18.0), (-29.0, 0.0)];
 const PALM_IN: [P; 2] = [(-30.5, -10.0), (-34.0, -20.0)];
 // From the web beside the thumb to the index.
 const INDEX_SIDE: [P; 3] = [(-41.0, -62.0), (-40.5, -70.0), (-41.0, -82.0)];
@@ -259,15 +254,15 @@ const HEEL_EDGE: [P; 4] = [(24.0, -21.0), (8.0, -26.0), (-12.0, -26.0), (-34.0, 
 
 fn regions() -> Vec<(HandPart, BezPath, P)> {
     let mut all = vec![
-        (
-            HandPart::Contact(Contact::Forearm),
-            forearm(),
-            (0.0, 42.0),
-        ),
+        (HandPart::Contact(Contact::Forearm), forearm(), (0.0, 42.0)),
         (HandPart::Contact(Contact::Heel), heel(), (-3.0, -12.5)),
         (HandPart::Back, back(), (-6.0, -54.0)),
         (HandPart::Contact(Contact::HandSide), side(), (35.5, -44.0)),
-        (HandPart::Contact(Contact::Knuckle), knuckles(), (-8.0, -93.0)),
+        (
+            HandPart::Contact(Contact::Knuckle),
+            knuckles(),
+            (-8.0, -93.0),
+        ),
         (HandPart::Contact(Contact::Thumb), thumb(), (-72.0, -88.0)),
     ];
     for finger in &FINGERS {
@@ -435,6 +430,11 @@ fn creases() -> BezPath {
     }
     // The thumb's tendon and the bone of the wrist.
     all.extend(through(&[(-24.0, -14.0), (-34.0, -28.0), (-47.0, -45.0)]));
-    all.extend(through(&[(14.0, 12.0), (18.0, 7.0), (23.0, 8.0), (25.0, 14.0)]));
+    all.extend(through(&[
+        (14.0, 12.0),
+        (18.0, 7.0),
+        (23.0, 8.0),
+        (25.0, 14.0),
+    ]));
     all
 }

@@ -1,12 +1,14 @@
 //! Changes to the bike and its controls.
 
 use super::EditError;
+use super::layout::countable;
 use super::rider::within;
 use crate::catalogue::parts;
 use crate::cockpit::{
-    Bar, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link, SeenReach,
-    SystemProfile, ThumbWork, UnusedPort, Zone,
+    Bar, BarSide, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link,
+    SeenReach, SystemProfile, ThumbWorkKind, UnusedPort, Zone,
 };
+use crate::limits;
 use crate::plan::Plan;
 use crate::rider::{Answer, Side, YesNo};
 use crate::shift_plan::ShiftPlanKind;
@@ -57,19 +59,15 @@ pub enum BikeEdit {
     BladeGap(ControlId, Option<Mm>),
     /// A parking latch.
     Latch(ControlId, Option<Latch>),
-    /// Other work for a thumb is put on the bar, in place of what was of the
-    /// same kind.
-    ThumbWork(ThumbWork),
+    /// Other work for a thumb is put on a side of the bar, at its usual place.
+    PutThumbWork(ThumbWorkKind, BarSide),
     /// Other work for a thumb is taken off.
-    RemoveThumbWork(crate::cockpit::ThumbWorkKind),
+    RemoveThumbWork(ThumbWorkKind),
     /// What the shift system can program.
     System(SystemProfile),
 }
 
 impl BikeEdit {
-    /// Controls that a bike holds.
-    pub const MOST_CONTROLS: usize = 24;
-
     pub(super) fn label(&self, plan: &Plan) -> String {
         let place = |id: &ControlId| {
             plan.bike
@@ -102,7 +100,7 @@ impl BikeEdit {
                 format!("measure the {}", place(id))
             }
             BikeEdit::Latch(id, _) => format!("parking latch of the {}", place(id)),
-            BikeEdit::ThumbWork(work) => format!("{} on the bar", work.kind),
+            BikeEdit::PutThumbWork(kind, side) => format!("{kind} on the {side}"),
             BikeEdit::RemoveThumbWork(kind) => format!("no {kind} on the bar"),
             BikeEdit::System(_) => "describe the shift system".into(),
         }
@@ -113,24 +111,23 @@ impl BikeEdit {
         match self {
             BikeEdit::Name(text) => bike.name = text.clone(),
             BikeEdit::BarMeasures(bar) => {
-                // ISO 4210-2 cl. 4.7.1: handlebar width 350 to 1000 mm.
-                within("The width of the bar", bar.width, 350.0, 1000.0)?;
-                within("The reach of the bar", bar.reach, 0.0, 500.0)?;
-                within("The drop of the bar", bar.drop, 0.0, 250.0)?;
+                within("The width of the bar", bar.width, limits::BAR_WIDTH)?;
+                within("The reach of the bar", bar.reach, limits::BAR_REACH)?;
+                within("The drop of the bar", bar.drop, limits::BAR_DROP)?;
                 bike.bar = Bar {
                     kind: bike.bar.kind,
                     ..*bar
                 };
             }
             BikeEdit::Rings(n) => {
-                bike.rings = count("The number of chainrings", *n, 3)?;
+                bike.rings = count("The number of chainrings", *n, limits::MOST_RINGS)?;
                 let fits = (plan.shift_plan == ShiftPlanKind::SingleRing)
                     != plan.bike.has_front_derailleur();
                 if !fits {
                     plan.shift_plan = ShiftPlanKind::usual(&plan.bike);
                 }
             }
-            BikeEdit::Cogs(n) => bike.cogs = count("The number of cogs", *n, 14)?,
+            BikeEdit::Cogs(n) => bike.cogs = count("The number of cogs", *n, limits::MOST_COGS)?,
             BikeEdit::ChainCatcher(answer) => bike.chain_catcher = *answer,
             BikeEdit::Add(kind, side, zone) => add(bike, *kind, *side, *zone)?,
             BikeEdit::Remove(id) => remove(plan, *id)?,
@@ -145,7 +142,7 @@ impl BikeEdit {
             BikeEdit::UnusedPort(id, port) => control(bike, *id)?.unused_port = *port,
             BikeEdit::Freedom(id, freedom) => set_freedom(plan, *id, freedom)?,
             BikeEdit::Travel(id, travel) => {
-                within("The travel of a button", *travel, 0.0, 80.0)?;
+                within("The travel of a button", *travel, limits::TRAVEL)?;
                 button(bike, *id)?.travel = *travel;
             }
             BikeEdit::SeenReach(id, seen) => {
@@ -156,23 +153,27 @@ impl BikeEdit {
             BikeEdit::BladeFitted(id, fitted) => blade(bike, *id)?.fitted = *fitted,
             BikeEdit::BladeReach(id, reach) => {
                 if let Some(mm) = reach {
-                    within("The reach of a blade", *mm, 10.0, 200.0)?;
+                    within("The reach of a blade", *mm, limits::BLADE_REACH)?;
                 }
                 blade(bike, *id)?.reach = *reach;
             }
             BikeEdit::BladeGap(id, gap) => {
                 if let Some(mm) = gap {
-                    within("The gap at full pull", *mm, 0.0, 200.0)?;
+                    within("The gap at full pull", *mm, limits::BLADE_GAP)?;
                 }
                 blade(bike, *id)?.gap_at_full_pull = *gap;
             }
             BikeEdit::Latch(id, latch) => blade(bike, *id)?.latch = *latch,
-            BikeEdit::ThumbWork(work) => {
-                bike.thumb_work.retain(|w| w.kind != work.kind);
-                bike.thumb_work.push(*work);
+            BikeEdit::PutThumbWork(kind, side) => {
+                bike.thumb_work.retain(|w| w.kind != *kind);
+                bike.thumb_work
+                    .push(parts::thumb_work(&bike.bar, *kind, *side));
             }
             BikeEdit::RemoveThumbWork(kind) => bike.thumb_work.retain(|w| w.kind != *kind),
-            BikeEdit::System(profile) => bike.system = profile.clone(),
+            BikeEdit::System(profile) => {
+                profile.holds.map_or(Ok(()), countable)?;
+                bike.system = profile.clone();
+            }
         }
         Ok(())
     }
@@ -210,10 +211,10 @@ fn button(bike: &mut Bike, id: ButtonId) -> Result<&mut Button, EditError> {
 }
 
 fn add(bike: &mut Bike, kind: ControlKind, side: Side, zone: Zone) -> Result<(), EditError> {
-    if bike.controls.len() >= BikeEdit::MOST_CONTROLS {
+    if bike.controls.len() >= limits::MOST_CONTROLS {
         return Err(EditError::TooMany {
             what: "controls",
-            limit: BikeEdit::MOST_CONTROLS,
+            limit: limits::MOST_CONTROLS,
         });
     }
     let id = bike.free_control_id();
@@ -244,6 +245,7 @@ fn remove(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
             .retain(|c| c.first.control != id && c.second.control != id);
     }
     plan.as_found.retain(|b, _| b.control != id);
+    plan.accepted.retain(|acceptance| !acceptance.is_about(id));
     Ok(())
 }
 
@@ -312,4 +314,63 @@ fn mirror_all(plan: &mut Plan) {
         .iter()
         .map(|side| side.mirrored())
         .collect();
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::cockpit::HoldRun;
+    use crate::edit::{Edit, LayoutEdit, PlanEdit};
+    use crate::finding::{Acceptance, Place, Role};
+    use crate::layout::Hold;
+
+    #[test]
+    fn a_removed_control_takes_its_acceptances_along() {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let control = plan.bike.controls.last().expect("a control").id;
+        let accept = |place: Place| {
+            Edit::Plan(PlanEdit::Accept(Acceptance {
+                finding: format!("some-rule|{}", place.key()),
+                reason: Text::new("tried"),
+                by: Text::default(),
+                role: Role::Shop,
+                date: None,
+            }))
+        };
+        let button = ButtonId {
+            control,
+            part: crate::cockpit::ButtonPart::Single,
+        };
+        let plan = [
+            accept(Place::Control(control)),
+            accept(Place::Button(button)),
+            accept(Place::Control(ControlId(1))),
+            Edit::Bike(BikeEdit::Remove(control)),
+        ]
+        .iter()
+        .try_fold(plan, |plan, edit| plan.apply(edit))
+        .expect("the edits are possible");
+        let left: Vec<&str> = plan.accepted.iter().map(|a| a.finding.as_str()).collect();
+        assert_eq!(left, ["some-rule|control:1"]);
+    }
+
+    #[test]
+    fn absurd_numbers_are_refused() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let (button, ..) = plan.bike.buttons()[0];
+        let mut system = plan.bike.system.clone();
+        system.holds = Some(HoldRun::Cogs(200));
+        for edit in [
+            Edit::Bike(BikeEdit::System(system)),
+            Edit::Bike(BikeEdit::Travel(button, Mm(f64::INFINITY))),
+            Edit::Layout(LayoutEdit::Hold(
+                button,
+                Some(Hold::Repeats(HoldRun::Cogs(0))),
+            )),
+        ] {
+            let refused = plan.apply(&edit).expect_err("absurd");
+            assert!(matches!(refused, EditError::OutOfRange { .. }), "{refused}");
+        }
+    }
 }

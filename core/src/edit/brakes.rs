@@ -48,9 +48,7 @@ impl BrakeEdit {
             BrakeEdit::AllOnLever(id) => all_on_lever(plan, *id)?,
             BrakeEdit::SetRun(run) => {
                 lever(plan, run.lever)?;
-                let brakes = &mut plan.bike.brakes;
-                brakes.runs.retain(|r| r.lever != run.lever);
-                brakes.runs.push(run.clone());
+                set_run(plan, run.clone());
             }
             BrakeEdit::RemoveRun(id) => plan.bike.brakes.runs.retain(|r| r.lever != *id),
             BrakeEdit::ThrowTested(id, answer) => {
@@ -99,6 +97,28 @@ fn lever(plan: &Plan, id: ControlId) -> Result<&Control, EditError> {
     Ok(control)
 }
 
+/// Sets what a lever pulls. What was measured at the blade and seen at the
+/// wheels goes with the plumbing it was measured on.
+fn set_run(plan: &mut Plan, run: BrakeRun) {
+    let brakes = &mut plan.bike.brakes;
+    let same_plumbing = brakes.run(run.lever).is_some_and(|old| {
+        (old.medium, old.joint) == (run.medium, run.joint) && old.wheels == run.wheels
+    });
+    brakes.runs.retain(|r| r.lever != run.lever);
+    if !same_plumbing {
+        for brake in &mut brakes.wheels {
+            if run.wheels.contains(&brake.wheel) {
+                brake.balanced = Answer::NOT_ASKED;
+            }
+        }
+        let control = plan.bike.control_mut(run.lever);
+        if let Some(blade) = control.and_then(|control| control.blade.as_mut()) {
+            blade.gap_at_full_pull = None;
+        }
+    }
+    plan.bike.brakes.runs.push(run);
+}
+
 fn all_on_lever(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
     lever(plan, id)?;
     let brakes = &mut plan.bike.brakes;
@@ -112,14 +132,18 @@ fn all_on_lever(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
         (_, Medium::Cable) => Joint::DualPull,
         (_, Medium::Hose) => Joint::HoseSplitter,
     };
-    brakes.runs = vec![BrakeRun {
-        lever: id,
-        medium,
-        joint,
-        throw_tested: Answer::NOT_ASKED,
-        wheels,
-    }];
+    brakes.runs.retain(|run| run.lever == id);
     brakes.together.clear();
+    set_run(
+        plan,
+        BrakeRun {
+            lever: id,
+            medium,
+            joint,
+            throw_tested: Answer::NOT_ASKED,
+            wheels,
+        },
+    );
     if let Some(blade) = plan
         .bike
         .control_mut(id)

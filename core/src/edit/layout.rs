@@ -1,9 +1,10 @@
 //! Changes to the layout in hand.
 
 use super::{EditError, starts};
-use crate::cockpit::{Bike, Button, ButtonId, Control, Freedom};
+use crate::cockpit::{Bike, Button, ButtonId, Control, Freedom, HoldRun};
 use crate::function::Function;
 use crate::layout::{Chord, Hold, Layout};
+use crate::limits::{MOST_CHORDS, MOST_COGS};
 use crate::plan::Plan;
 use crate::rider::Side;
 
@@ -33,9 +34,6 @@ pub enum LayoutEdit {
 }
 
 impl LayoutEdit {
-    /// Chords that a layout holds.
-    pub const MOST_CHORDS: usize = 24;
-
     pub(super) fn label(&self, plan: &Plan) -> String {
         let place = |id: &ButtonId| plan.bike.place_of(*id);
         match self {
@@ -146,8 +144,9 @@ fn set_hold(plan: &mut Plan, id: ButtonId, hold: Option<Hold>) -> Result<(), Edi
         Some(hold) => {
             match hold {
                 Hold::Does(function) => may_take(&plan.bike, id, function)?,
-                Hold::Repeats(_) => {
+                Hold::Repeats(run) => {
                     remappable(&plan.bike, id)?;
+                    countable(run)?;
                 }
             }
             plan.layout_mut().holds.insert(id, hold);
@@ -157,6 +156,19 @@ fn set_hold(plan: &mut Plan, id: ButtonId, hold: Option<Hold>) -> Result<(), Edi
         }
     }
     Ok(())
+}
+
+/// Refuses a hold run of no cogs or of more than a cassette has.
+pub(super) fn countable(run: HoldRun) -> Result<(), EditError> {
+    match run {
+        HoldRun::Cogs(n) if !(1..=MOST_COGS).contains(&n) => Err(EditError::OutOfRange {
+            what: "The number of cogs in one hold",
+            value: n.to_string(),
+            from: "1".into(),
+            to: MOST_COGS.to_string(),
+        }),
+        HoldRun::Cogs(_) | HoldRun::ToEnd => Ok(()),
+    }
 }
 
 fn swap(plan: &mut Plan, a: ButtonId, b: ButtonId) -> Result<(), EditError> {
@@ -206,10 +218,10 @@ fn add_chord(plan: &mut Plan, chord: Chord) -> Result<(), EditError> {
     }
     let layout = plan.layout_mut();
     layout.chords.retain(|c| !c.same_buttons(&chord));
-    if layout.chords.len() >= LayoutEdit::MOST_CHORDS {
+    if layout.chords.len() >= MOST_CHORDS {
         return Err(EditError::TooMany {
             what: "chords",
-            limit: LayoutEdit::MOST_CHORDS,
+            limit: MOST_CHORDS,
         });
     }
     layout.chords.push(chord);

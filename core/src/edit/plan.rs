@@ -3,10 +3,12 @@
 use super::EditError;
 use crate::finding::Acceptance;
 use crate::layout::{Layout, LayoutId};
+use crate::limits::{MOST_ACCEPTED, MOST_LAYOUTS};
 use crate::plan::Plan;
 use crate::rider::Side;
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::{Date, Text};
+use crate::units::free_number;
 use crate::vocabulary::Vocabulary;
 
 /// A change to the plan as a document.
@@ -43,9 +45,6 @@ pub enum PlanEdit {
 }
 
 impl PlanEdit {
-    /// Layouts that a plan holds.
-    pub const MOST_LAYOUTS: usize = 12;
-
     pub(super) fn label(&self) -> String {
         match self {
             PlanEdit::Name(_) => "rename the plan".into(),
@@ -84,10 +83,7 @@ impl PlanEdit {
                     .map(|(id, ..)| (*id, layout.tap(&plan.bike, *id)))
                     .collect();
             }
-            PlanEdit::Accept(acceptance) => {
-                plan.accepted.retain(|a| a.finding != acceptance.finding);
-                plan.accepted.push(acceptance.clone());
-            }
+            PlanEdit::Accept(acceptance) => accept(plan, acceptance)?,
             PlanEdit::Withdraw(finding) => plan.accepted.retain(|a| a.finding != *finding),
             PlanEdit::DuplicateLayout(name) => duplicate_layout(plan, name)?,
             PlanEdit::RenameLayout(name) => plan.layout_mut().name = name.clone(),
@@ -100,6 +96,18 @@ impl PlanEdit {
         }
         Ok(())
     }
+}
+
+fn accept(plan: &mut Plan, acceptance: &Acceptance) -> Result<(), EditError> {
+    plan.accepted.retain(|a| a.finding != acceptance.finding);
+    if plan.accepted.len() >= MOST_ACCEPTED {
+        return Err(EditError::TooMany {
+            what: "accepted findings",
+            limit: MOST_ACCEPTED,
+        });
+    }
+    plan.accepted.push(acceptance.clone());
+    Ok(())
 }
 
 fn set_shift_plan(plan: &mut Plan, kind: ShiftPlanKind) -> Result<(), EditError> {
@@ -140,15 +148,14 @@ fn find_layout(plan: &Plan, id: LayoutId) -> Result<&Layout, EditError> {
 }
 
 fn duplicate_layout(plan: &mut Plan, name: &Text) -> Result<(), EditError> {
-    if plan.layouts.len() >= PlanEdit::MOST_LAYOUTS {
+    if plan.layouts.len() >= MOST_LAYOUTS {
         return Err(EditError::TooMany {
             what: "layouts",
-            limit: PlanEdit::MOST_LAYOUTS,
+            limit: MOST_LAYOUTS,
         });
     }
-    let highest = plan.layouts.iter().map(|l| l.id.0).max().unwrap_or(0);
     let mut copy = plan.layout().clone();
-    copy.id = LayoutId(highest.saturating_add(1));
+    copy.id = LayoutId(free_number(plan.layouts.iter().map(|l| l.id.0)));
     copy.name = name.clone();
     plan.current = copy.id;
     plan.layouts.push(copy);

@@ -2,6 +2,7 @@
 
 use super::EditError;
 use crate::cockpit::HandPosition;
+use crate::limits::{BLADE_REACH, Span};
 use crate::rider::{
     Ability, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Pressing,
     Rider, Side, Use, YesNo,
@@ -102,7 +103,7 @@ impl RiderEdit {
             RiderEdit::Later(side, answer) => hands.get_mut(*side).later = *answer,
             RiderEdit::BladeReach(side, position, answer) => {
                 if let Some(mm) = answer.value {
-                    within("The reach of a blade", mm, 10.0, 200.0)?;
+                    within("The reach of a blade", mm, BLADE_REACH)?;
                 }
                 hands.get_mut(*side).blade_reach.set(*position, *answer);
             }
@@ -126,16 +127,16 @@ fn keep_measures(before: &Hand, after: Hand) -> Hand {
     }
 }
 
-/// Refuses a length outside its range.
-pub(super) fn within(what: &'static str, mm: Mm, from: f64, to: f64) -> Result<(), EditError> {
-    if (from..=to).contains(&mm.0) {
+/// Refuses a length outside its span.
+pub(super) fn within(what: &'static str, mm: Mm, span: Span) -> Result<(), EditError> {
+    if span.holds(mm) {
         Ok(())
     } else {
         Err(EditError::OutOfRange {
             what,
             value: mm.to_string(),
-            from: Mm(from).to_string(),
-            to: Mm(to).to_string(),
+            from: Mm(span.from.into()).to_string(),
+            to: Mm(span.to.into()).to_string(),
         })
     }
 }

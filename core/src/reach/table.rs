@@ -72,6 +72,20 @@ pub const REACH: &[ReachRow] = &[
     ),
     row(
         Target::DropBlade,
+        Hoods,
+        Stretch,
+        HOOKS,
+        "a device hooks the blade",
+    ),
+    row(
+        Target::DropBlade,
+        Drops,
+        Stretch,
+        HOOKS,
+        "a device hooks the blade",
+    ),
+    row(
+        Target::DropBlade,
         Tops,
         Move,
         &[Index, Middle],
@@ -83,6 +97,13 @@ pub const REACH: &[ReachRow] = &[
         Natural,
         &[Index, Middle],
         "the blade lies before the fingers on the tops",
+    ),
+    row(
+        Target::TopsBlade,
+        Tops,
+        Stretch,
+        HOOKS,
+        "a device hooks the blade",
     ),
     row(
         Target::TopsBlade,
@@ -347,6 +368,13 @@ pub const REACH: &[ReachRow] = &[
     ),
     row(
         Target::BaseBarBlade,
+        BaseBar,
+        Stretch,
+        HOOKS,
+        "a device hooks the blade",
+    ),
+    row(
+        Target::BaseBarBlade,
         Extensions,
         Move,
         &[Index, Middle],
@@ -403,6 +431,13 @@ pub const REACH: &[ReachRow] = &[
         "the ring finger lies near the pivot",
     ),
     row(
+        Target::GripBlade,
+        Grip,
+        Stretch,
+        HOOKS,
+        "a device hooks the blade",
+    ),
+    row(
         Target::SideGripNear,
         SideGrip,
         Natural,
@@ -443,5 +478,12 @@ pub const REACH: &[ReachRow] = &[
         Stretch,
         &[Ring],
         "the ring finger lies near the pivot",
+    ),
+    row(
+        Target::GripBlade,
+        SideGrip,
+        Stretch,
+        HOOKS,
+        "a device hooks the blade",
     ),
 ];

@@ -43,6 +43,17 @@ impl Difficulty {
         Self::ALL.get(usize::from(number)).copied()
     }
 
+    /// The step in a word or two, for a row of choices.
+    pub const fn brief(self) -> &'static str {
+        match self {
+            Difficulty::None => "easily",
+            Difficulty::Mild => "a little effort",
+            Difficulty::Moderate => "effort",
+            Difficulty::Severe => "great effort",
+            Difficulty::Complete => "does not",
+        }
+    }
+
     /// What the step means for a layout (our judgement).
     pub const fn standing(self) -> Standing {
         match self {

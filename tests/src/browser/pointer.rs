@@ -1,11 +1,14 @@
-//! Mouse and finger, as the driver's own input: the page gets the events of a real one.
+//! Mouse and finger, as input to the browser itself: the page gets the events of a real one.
+//!
+//! Both go by the browser's own protocol. The driver's input commands forget a finger that is
+//! down from one command to the next, so that nothing could be looked at during a drag.
 
 use super::{Browser, Element};
 use serde_json::{Value, json};
-use thirtyfour::common::command::{Actions, Command};
+use std::cell::Cell;
 
 /// A place in the viewport, in CSS pixels from its top left corner.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Point {
     /// To the right.
     pub x: f64,
@@ -21,36 +24,52 @@ impl Point {
             y: self.y + down,
         }
     }
+
+    /// The place at this share of the way from here to there.
+    fn towards(self, end: Self, share: f64) -> Self {
+        self.offset((end.x - self.x) * share, (end.y - self.y) * share)
+    }
 }
 
-/// A mouse or a finger. Its place and whether it is down last from one act to the next.
+/// A mouse or a finger.
 pub struct Pointer<'a> {
     browser: &'a Browser,
-    kind: &'static str,
+    kind: Kind,
+    place: Cell<Point>,
+    is_down: Cell<bool>,
 }
 
-/// How many moves make up a drag: enough to cross what lies between.
+#[derive(Clone, Copy, PartialEq)]
+enum Kind {
+    Mouse,
+    Finger,
+}
+
+/// How many moves make up a way: enough to cross what lies between.
 const MOVES: u32 = 8;
 
 impl Browser {
-    /// The mouse.
+    /// The mouse, its button up.
     pub fn mouse(&self) -> Pointer<'_> {
-        Pointer {
-            browser: self,
-            kind: "mouse",
-        }
+        Pointer::new(self, Kind::Mouse)
     }
 
-    /// One finger on a touch screen.
+    /// One finger over a touch screen.
     pub fn finger(&self) -> Pointer<'_> {
-        Pointer {
-            browser: self,
-            kind: "touch",
-        }
+        Pointer::new(self, Kind::Finger)
     }
 }
 
-impl Pointer<'_> {
+impl<'a> Pointer<'a> {
+    fn new(browser: &'a Browser, kind: Kind) -> Self {
+        Self {
+            browser,
+            kind,
+            place: Cell::default(),
+            is_down: Cell::new(false),
+        }
+    }
+
     /// Presses and releases in the middle of an element.
     #[track_caller]
     pub fn tap(&self, element: &Element) {
@@ -61,14 +80,15 @@ impl Pointer<'_> {
     /// Presses and releases.
     #[track_caller]
     pub fn tap_at(&self, place: Point) {
-        self.perform(vec![moved(place, 0), down(), up()]);
+        self.press(place);
+        self.release();
     }
 
     /// Moves over the middle of an element without pressing.
     #[track_caller]
     pub fn hover(&self, element: &Element) {
         element.scroll_into_view();
-        self.perform(vec![moved(element.centre(), 0)]);
+        self.move_to(element.centre());
     }
 
     /// Drags from the middle of one element to the middle of another. Both have to fit into the
@@ -84,65 +104,79 @@ impl Pointer<'_> {
     #[track_caller]
     pub fn drag_between(&self, from: Point, to: Point) {
         self.press(from);
-        self.move_to(from, to);
+        self.move_to(to);
         self.release();
     }
 
     /// Puts it down, and leaves it there.
     #[track_caller]
     pub fn press(&self, place: Point) {
-        self.perform(vec![moved(place, 0), down()]);
+        if self.kind == Kind::Mouse {
+            self.mouse_event("mouseMoved", place);
+        }
+        self.place.set(place);
+        self.is_down.set(true);
+        match self.kind {
+            Kind::Mouse => self.mouse_event("mousePressed", place),
+            Kind::Finger => self.touch_event("touchStart", json!([place_of(place)])),
+        }
     }
 
-    /// Moves in steps, as it is: down or not.
+    /// Moves there in steps, down or not. A finger that is up only changes its place.
     #[track_caller]
-    pub fn move_to(&self, from: Point, to: Point) {
-        let step = |index: u32| {
-            let share = f64::from(index) / f64::from(MOVES);
-            moved(
-                from.offset((to.x - from.x) * share, (to.y - from.y) * share),
-                10,
-            )
-        };
-        self.perform((1..=MOVES).map(step).collect());
+    pub fn move_to(&self, place: Point) {
+        let start = self.place.replace(place);
+        for step in 1..=MOVES {
+            let at = start.towards(place, f64::from(step) / f64::from(MOVES));
+            match self.kind {
+                Kind::Mouse => self.mouse_event("mouseMoved", at),
+                Kind::Finger if self.is_down.get() => {
+                    self.touch_event("touchMove", json!([place_of(at)]))
+                }
+                Kind::Finger => {}
+            }
+        }
     }
 
     /// Lifts it.
     #[track_caller]
     pub fn release(&self) {
-        self.perform(vec![up()]);
+        match self.kind {
+            Kind::Mouse => self.mouse_event("mouseReleased", self.place.get()),
+            Kind::Finger => self.touch_event("touchEnd", json!([])),
+        }
+        self.is_down.set(false);
+    }
+
+    /// What the system does when something takes the touch away: a call, a notice.
+    #[track_caller]
+    pub fn interrupt(&self) {
+        assert!(self.kind == Kind::Finger, "only a touch can be taken away");
+        self.touch_event("touchCancel", json!([]));
+        self.is_down.set(false);
     }
 
     #[track_caller]
-    fn perform(&self, actions: Vec<Value>) {
-        let source = json!([{
-            "type": "pointer",
-            "id": self.kind,
-            "parameters": { "pointerType": self.kind },
-            "actions": actions,
-        }]);
-        let command = Command::PerformActions(Actions::from(source));
-        self.browser.run(
-            &format!("move the {} pointer", self.kind),
-            self.browser.session().cmd(command),
-        );
+    fn mouse_event(&self, kind: &str, place: Point) {
+        let down = self.is_down.get();
+        let event = json!({
+            "type": kind,
+            "x": place.x,
+            "y": place.y,
+            "button": if kind == "mouseMoved" && !down { "none" } else { "left" },
+            "buttons": u8::from(down && kind != "mouseReleased"),
+            "clickCount": u8::from(kind != "mouseMoved"),
+        });
+        self.browser.cdp("Input.dispatchMouseEvent", event);
+    }
+
+    #[track_caller]
+    fn touch_event(&self, kind: &str, touches: Value) {
+        let event = json!({ "type": kind, "touchPoints": touches });
+        self.browser.cdp("Input.dispatchTouchEvent", event);
     }
 }
 
-fn moved(place: Point, milliseconds: u32) -> Value {
-    json!({
-        "type": "pointerMove",
-        "origin": "viewport",
-        "x": place.x.round() as i64,
-        "y": place.y.round() as i64,
-        "duration": milliseconds,
-    })
-}
-
-fn down() -> Value {
-    json!({ "type": "pointerDown", "button": 0 })
-}
-
-fn up() -> Value {
-    json!({ "type": "pointerUp", "button": 0 })
+fn place_of(place: Point) -> Value {
+    json!({ "x": place.x, "y": place.y })
 }

@@ -3,24 +3,54 @@
 use crate::{step, tools};
 use anyhow::{Context, Result, bail};
 use std::fs;
+use std::path::Path;
+use std::time::SystemTime;
 
 /// Nothing inline, nothing from elsewhere. `style-src` covers the style sheets; styles set from
 /// the program go through the style object, which the policy leaves alone.
 const POLICY: &str = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; \
-    img-src 'self' data: blob:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
+    img-src 'self' data:; connect-src 'self'; manifest-src 'self'; worker-src 'self'; \
     base-uri 'none'; form-action 'none'";
+
+/// The folders that the build is made from.
+const SOURCES: [&str; 3] = ["app", "core", "public"];
 
 /// Builds into target/dist.
 pub fn run() -> Result<()> {
-    step::run(
-        "Release build",
-        step::command("trunk")
-            .args(["build", "--release"])
-            .env_remove("NO_COLOR"),
-    )?;
+    // Trunk takes the usual NO_COLOR=1 for an error in its own option of that name.
+    let mut trunk = step::command("trunk");
+    trunk.args(["build", "--release"]).env_remove("NO_COLOR");
+    step::run("Release build", &mut trunk)?;
     let page = tools::dist().join("index.html");
     let html = fs::read_to_string(&page).context("the build has no index.html")?;
     fs::write(page, with_policy(&html)?).context("cannot write index.html")
+}
+
+/// Says so when the build in target/dist was made before the last change to what it is made from.
+pub fn warn_if_stale() {
+    let built = changed(&tools::dist().join("index.html"));
+    let newest = SOURCES
+        .iter()
+        .filter_map(|folder| newest(&tools::root().join(folder)))
+        .max();
+    if built < newest {
+        eprintln!(
+            "\n== Note: app, core or public changed after the build; `cargo xtask build` makes a new one"
+        );
+    }
+}
+
+fn newest(folder: &Path) -> Option<SystemTime> {
+    let entries = fs::read_dir(folder).ok()?.filter_map(Result::ok);
+    let times = entries.filter_map(|entry| match entry.path() {
+        path if path.is_dir() => newest(&path),
+        path => changed(&path),
+    });
+    times.max()
+}
+
+fn changed(file: &Path) -> Option<SystemTime> {
+    fs::metadata(file).and_then(|facts| facts.modified()).ok()
 }
 
 /// The policy goes first in the head: it holds only for what comes after it.

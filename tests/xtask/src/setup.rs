@@ -4,7 +4,11 @@ use crate::{step, tools};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::Path;
+use std::process::{Command, Stdio};
 use std::time::Instant;
+
+/// What the app is compiled for.
+const TARGET: &str = "wasm32-unknown-unknown";
 
 /// What the set-up is for: building needs no browser.
 #[derive(Clone, Copy, PartialEq)]
@@ -44,25 +48,32 @@ pub fn run(purpose: For) -> Result<()> {
 }
 
 fn rust_target() -> Result<()> {
-    let target = "wasm32-unknown-unknown";
-    let output = step::command("rustc")
-        .args(["--print", "target-libdir", "--target", target])
-        .output()
-        .context("cannot start rustc")?;
-    let folder = String::from_utf8_lossy(&output.stdout).trim().to_owned();
-    if output.status.success() && Path::new(&folder).is_dir() {
+    if has_rust_target()? {
         return Ok(());
     }
     if tools::find("rustup").is_none() {
         bail!(
-            "the compiler has no {target} standard library, and there is no rustup to fetch it. \
-             Install Rust with rustup (https://rustup.rs), or your system's package with that target."
+            "the compiler has no standard library for {TARGET}, and there is no rustup to fetch \
+             it. Install Rust with rustup (https://rustup.rs), or your system's package of it."
         );
     }
-    step::run(
-        &format!("Set-up: Rust's standard library for {target}"),
-        step::command("rustup").args(["target", "add", target]),
-    )
+    fetch(
+        &format!("Rust's standard library for {TARGET}"),
+        step::command("rustup").args(["target", "add", TARGET]),
+    )?;
+    if !has_rust_target()? {
+        bail!("rustup says that the target {TARGET} is there, but the compiler does not find it");
+    }
+    Ok(())
+}
+
+fn has_rust_target() -> Result<bool> {
+    let output = step::command("rustc")
+        .args(["--print", "target-libdir", "--target", TARGET])
+        .output()
+        .context("cannot start rustc")?;
+    let folder = String::from_utf8_lossy(&output.stdout).trim().to_owned();
+    Ok(output.status.success() && Path::new(&folder).is_dir())
 }
 
 fn rust_component(subcommand: &str, component: &str) -> Result<()> {
@@ -72,10 +83,17 @@ fn rust_component(subcommand: &str, component: &str) -> Result<()> {
     if present.is_ok_and(|output| output.status.success()) {
         return Ok(());
     }
-    step::run(
-        &format!("Set-up: Rust's {component}"),
+    fetch(
+        &format!("Rust's {component}"),
         step::command("rustup").args(["component", "add", component]),
     )
+}
+
+/// Runs what fetches something; an error says what that means for the reader.
+fn fetch(what: &str, command: &mut Command) -> Result<()> {
+    step::run(&format!("Set-up: {what}"), command).with_context(|| {
+        format!("could not get {what}. Is there a network? README.md says how to get it by hand")
+    })
 }
 
 /// A program of the system: how to tell that it is there, and the Debian packages that bring it.
@@ -156,15 +174,19 @@ fn system_packages(purpose: For) -> Result<()> {
             "missing: {names}. Run this, then the command again:\n\n  sudo apt-get update && sudo {line}\n"
         );
     }
-    step::run(
-        "Set-up: Debian's package lists",
-        step::command("apt-get").arg("update"),
+    // Their output is a thousand lines; errors come on the other stream.
+    let mut update = step::command("apt-get");
+    fetch(
+        "Debian's package lists",
+        update.args(["-qq", "update"]).stdout(Stdio::null()),
     )?;
-    step::run(
-        &format!("Set-up: Debian's packages {} ({names})", packages.join(" ")),
-        step::command("apt-get")
-            .args(line.split(' ').skip(1))
-            .env("DEBIAN_FRONTEND", "noninteractive"),
+    let mut install = step::command("apt-get");
+    install
+        .args(line.split(' ').skip(1))
+        .env("DEBIAN_FRONTEND", "noninteractive");
+    fetch(
+        &format!("{names} (Debian's {})", packages.join(", ")),
+        install.stdout(Stdio::null()),
     )?;
     match missing(purpose).first() {
         None => Ok(()),
@@ -188,8 +210,8 @@ fn npm_packages() -> Result<()> {
     if fs::read(&stamp).is_ok_and(|installed| installed == lock) {
         return Ok(());
     }
-    step::run(
-        "Set-up: npm packages binaryen (wasm-opt) and axe-core",
+    fetch(
+        "npm's binaryen (wasm-opt) and axe-core",
         step::command("npm").arg("ci").current_dir(tools::web()),
     )?;
     fs::write(stamp, lock).context("cannot note what npm installed")
@@ -197,16 +219,16 @@ fn npm_packages() -> Result<()> {
 
 /// Tools come as debug builds: half the time to install, and as quick to use here.
 fn cargo_tool(program: &str, package: &str, version: &str, options: &[&str]) -> Result<()> {
-    let own = format!(".tools/bin/{program}{}", std::env::consts::EXE_SUFFIX);
-    let installed = step::command(&tools::root().join(own).to_string_lossy())
+    let own = tools::root().join(".tools/bin").join(program);
+    let installed = step::command(&own.to_string_lossy())
         .arg("--version")
         .output();
     let wanted = format!("{program} {version}");
     if installed.is_ok_and(|output| String::from_utf8_lossy(&output.stdout).trim() == wanted) {
         return Ok(());
     }
-    step::run(
-        &format!("Set-up: {package} {version} into .tools (1 to 3 minutes)"),
+    fetch(
+        &format!("{package} {version}, compiled into .tools (1 to 3 minutes)"),
         step::command("cargo")
             .args([
                 "install",

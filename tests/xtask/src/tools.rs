@@ -33,7 +33,7 @@ pub fn path() -> OsString {
 /// The file that `program` means on the search path, in the spelling that the system can start.
 pub fn find(program: &str) -> Option<PathBuf> {
     let endings: &[&str] = if cfg!(windows) {
-        &["exe", "cmd", "bat"]
+        &[".exe", ".cmd"]
     } else {
         &[""]
     };
@@ -41,7 +41,7 @@ pub fn find(program: &str) -> Option<PathBuf> {
         .flat_map(|folder| {
             endings
                 .iter()
-                .map(move |ending| folder.join(program).with_extension(ending))
+                .map(move |ending| folder.join(format!("{program}{ending}")))
         })
         .find(|file| file.is_file())
 }

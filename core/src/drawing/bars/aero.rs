@@ -149,8 +149,14 @@ fn extension(pen: &mut Pen, line: &AeroLine) {
     pen.form(tube.ring(grip - 6.0, 0.0, 1.0));
     // The near end is open.
     let start = tube.middle(0.0);
-    pen.part(Tone::Metal, ellipse(start.x, start.y, EXTENSION, EXTENSION * 0.87));
-    pen.piece(Tone::Dark, ellipse(start.x, start.y, EXTENSION - 3.2, (EXTENSION - 3.2) * 0.87));
+    pen.part(
+        Tone::Metal,
+        ellipse(start.x, start.y, EXTENSION, EXTENSION * 0.87),
+    );
+    pen.piece(
+        Tone::Dark,
+        ellipse(start.x, start.y, EXTENSION - 3.2, (EXTENSION - 3.2) * 0.87),
+    );
     // Clamp on its riser.
     let clamp = project(spot(EXTENSION_APART, 34.0, 16.0));
     pen.place = outer * Affine::translate(clamp.to_vec2());
@@ -169,15 +175,47 @@ fn pad(pen: &mut Pen) {
     pen.layer = Layer::Body;
     // Bracket between clamp and pad.
     pen.part(Tone::Body, rounded(-26.0, 8.0, 40.0, 16.0, 4.0));
-    pen.part(Tone::Rubber, blob(&[
-        (-34.0, -14.0), (-26.0, -24.0), (0.0, -27.0), (26.0, -24.0), (36.0, -14.0), (38.0, 6.0), (33.0, 21.0), (18.0, 27.0), (0.0, 28.0),
-        (-18.0, 27.0), (-31.0, 21.0), (-36.0, 6.0),
-    ]));
-    pen.tone(Tone::Shade, blob(&[
-        (24.0, -20.0), (24.0, -20.0), (36.0, -14.0), (38.0, 6.0), (33.0, 21.0), (18.0, 27.0), (18.0, 27.0), (22.0, 8.0),
-    ]));
+    pen.part(
+        Tone::Rubber,
+        blob(&[
+            (-34.0, -14.0),
+            (-26.0, -24.0),
+            (0.0, -27.0),
+            (26.0, -24.0),
+            (36.0, -14.0),
+            (38.0, 6.0),
+            (33.0, 21.0),
+            (18.0, 27.0),
+            (0.0, 28.0),
+            (-18.0, 27.0),
+            (-31.0, 21.0),
+            (-36.0, 6.0),
+        ]),
+    );
+    pen.tone(
+        Tone::Shade,
+        blob(&[
+            (24.0, -20.0),
+            (24.0, -20.0),
+            (36.0, -14.0),
+            (38.0, 6.0),
+            (33.0, 21.0),
+            (18.0, 27.0),
+            (18.0, 27.0),
+            (22.0, 8.0),
+        ]),
+    );
     pen.form(blob(&[
-        (-24.0, -13.0), (-17.0, -19.0), (0.0, -21.0), (17.0, -19.0), (24.0, -13.0), (25.0, 6.0), (20.0, 17.0), (0.0, 21.0), (-20.0, 17.0), (-25.0, 6.0),
+        (-24.0, -13.0),
+        (-17.0, -19.0),
+        (0.0, -21.0),
+        (17.0, -19.0),
+        (24.0, -13.0),
+        (25.0, 6.0),
+        (20.0, 17.0),
+        (0.0, 21.0),
+        (-20.0, 17.0),
+        (-25.0, 6.0),
     ]));
     for x in [-12.0, 0.0, 12.0] {
         pen.detail(through(&[(x, -14.0), (x * 1.06, 14.0)]));

@@ -112,10 +112,18 @@ pub fn draw(pen: &mut Pen, line: &DropLine) {
         pen.place = Affine::scale_non_uniform(mirror, 1.0);
         hook(pen, line);
         top(pen, line);
-        hose(pen, &[
-            spot(72.0, -9.0, 6.0), spot(62.0, -6.0, 22.0), spot(50.0, -6.0, 48.0), spot(34.0, -14.0, 72.0), spot(18.0, -34.0, 80.0),
-            spot(9.0, -62.0, 64.0), spot(8.0, -96.0, 34.0),
-        ]);
+        hose(
+            pen,
+            &[
+                spot(72.0, -9.0, 6.0),
+                spot(62.0, -6.0, 22.0),
+                spot(50.0, -6.0, 48.0),
+                spot(34.0, -14.0, 72.0),
+                spot(18.0, -34.0, 80.0),
+                spot(9.0, -62.0, 64.0),
+                spot(8.0, -96.0, 34.0),
+            ],
+        );
     }
     pen.place = Affine::IDENTITY;
     pen.layer = Layer::Bar;

@@ -114,15 +114,28 @@ fn around(pen: &mut Pen) {
     // Break lines at both ends.
     for end in [boom.middle(0.0), boom.middle(length)] {
         pen.form(through(&[
-            (-24.0, end.y), (-12.0, end.y - 5.0), (0.0, end.y), (12.0, end.y + 5.0), (24.0, end.y),
+            (-24.0, end.y),
+            (-12.0, end.y - 5.0),
+            (0.0, end.y),
+            (12.0, end.y + 5.0),
+            (24.0, end.y),
         ]));
     }
     pen.mark(
         Ink::Hidden,
         Tone::None,
         through(&[
-            (-168.0, 176.0), (-160.0, 120.0), (-146.0, 84.0), (-120.0, 70.0), (-60.0, 78.0), (0.0, 82.0), (60.0, 78.0), (120.0, 70.0), (146.0, 84.0),
-            (160.0, 120.0), (168.0, 176.0),
+            (-168.0, 176.0),
+            (-160.0, 120.0),
+            (-146.0, 84.0),
+            (-120.0, 70.0),
+            (-60.0, 78.0),
+            (0.0, 82.0),
+            (60.0, 78.0),
+            (120.0, 70.0),
+            (146.0, 84.0),
+            (160.0, 120.0),
+            (168.0, 176.0),
         ]),
     );
 }
@@ -162,7 +175,10 @@ fn half(pen: &mut Pen, line: &SideGripLine) {
         let at = grip.middle(t);
         let on = grip.heading(t);
         pen.place = outer * Affine::new([on.y, -on.x, on.x, on.y, at.x, at.y]);
-        pen.part(Tone::Body, crate::drawing::curve::rounded(0.0, 0.0, 2.0 * GRIP + 2.0, 9.0, 3.0));
+        pen.part(
+            Tone::Body,
+            crate::drawing::curve::rounded(0.0, 0.0, 2.0 * GRIP + 2.0, 9.0, 3.0),
+        );
     }
     pen.place = outer;
 }
@@ -171,10 +187,23 @@ fn pivot(pen: &mut Pen) {
     pen.layer = Layer::Body;
     let at = project(spot(0.0, -PIVOT_BELOW, -20.0));
     pen.place = Affine::translate(at.to_vec2());
-    pen.part(Tone::Body, blob(&[
-        (-30.0, -13.0), (-14.0, -17.0), (0.0, -25.0), (14.0, -17.0), (30.0, -13.0), (33.0, 0.0), (30.0, 13.0), (14.0, 16.0), (0.0, 18.0), (-14.0, 16.0),
-        (-30.0, 13.0), (-33.0, 0.0),
-    ]));
+    pen.part(
+        Tone::Body,
+        blob(&[
+            (-30.0, -13.0),
+            (-14.0, -17.0),
+            (0.0, -25.0),
+            (14.0, -17.0),
+            (30.0, -13.0),
+            (33.0, 0.0),
+            (30.0, 13.0),
+            (14.0, 16.0),
+            (0.0, 18.0),
+            (-14.0, 16.0),
+            (-30.0, 13.0),
+            (-33.0, 0.0),
+        ]),
+    );
     pen.piece(Tone::Metal, circle(0.0, -2.0, 10.0));
     pen.piece(Tone::Dark, circle(0.0, -2.0, 4.0));
     for x in [-23.0, 23.0] {

@@ -1,0 +1,50 @@
+//! Adds a control at its usual place.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::catalogue::parts;
+use leverwright_core::cockpit::{ControlKind, Zone};
+use leverwright_core::edit::BikeEdit;
+use leverwright_core::rider::Side;
+
+use super::Stand;
+use crate::widgets::Select;
+
+/// Chooses kind, zone and side; only what fits the bar is offered.
+#[component]
+pub fn AddControl() -> impl IntoView {
+    let stand = Stand::here();
+    let offers = Memo::new(move |_| {
+        stand
+            .read(|bike| {
+                ControlKind::ALL
+                    .iter()
+                    .flat_map(|kind| {
+                        parts::zones_for(bike.bar.kind, *kind)
+                            .iter()
+                            .map(move |zone| ((*kind, *zone), format!("{kind}, {zone}")))
+                    })
+                    .collect::<Vec<((ControlKind, Zone), String)>>()
+            })
+            .unwrap_or_default()
+    });
+    let wanted = RwSignal::new(None::<(ControlKind, Zone)>);
+    let chosen = Memo::new(move |_| {
+        wanted
+            .get()
+            .or_else(|| offers.with(|o| o.first().map(|o| o.0)))
+    });
+    let add = move |side| {
+        if let Some((kind, zone)) = chosen.get_untracked() {
+            stand.commit(BikeEdit::Add(kind, side, zone));
+        }
+    };
+    view! {
+        <div class="add-control">
+            <Select label="Add a control" choices=offers chosen
+                set={move |what: (ControlKind, Zone)| wanted.set(Some(what))}/>
+            <button on:click=move |_| add(Side::Left)>"Add on the left"</button>
+            <button on:click=move |_| add(Side::Right)>"Add on the right"</button>
+        </div>
+    }
+}

@@ -1,0 +1,66 @@
+//! The questions that are not answered in steps.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::edit::RiderEdit;
+use leverwright_core::rider::{Answer, Hand, Side};
+
+use super::Desk;
+use crate::widgets::{Choice, all_or_not_asked};
+
+/// A choice about one hand from a whole vocabulary.
+#[component]
+fn HandChoice<T: Vocabulary + Send + Sync>(
+    side: Side,
+    legend: &'static str,
+    name: &'static str,
+    read: fn(&Hand) -> Answer<T>,
+    edit: fn(Side, Answer<T>) -> RiderEdit,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let chosen = Memo::new(move |_| desk.rider.with(|rider| read(rider.hands.get(side)).value));
+    let choose = Callback::new(move |value: Option<T>| {
+        let evidence = desk.evidence.get_untracked().evidence();
+        desk.commit(edit(side, Answer { value, evidence }));
+    });
+    view! {
+        <Choice legend name=format!("{}-{name}", side.code()) choices={all_or_not_asked::<T>()}
+            chosen choose/>
+    }
+}
+
+/// What the hand does while riding.
+#[component]
+pub fn PlaceChoice(side: Side) -> impl IntoView {
+    view! {
+        <HandChoice side legend="This hand" name="place"
+            read=|hand: &Hand| hand.place edit=RiderEdit::Place/>
+    }
+}
+
+/// Whether contacts press one by one.
+#[component]
+pub fn PressingChoice(side: Side) -> impl IntoView {
+    view! {
+        <HandChoice side legend="They press" name="pressing"
+            read=|hand: &Hand| hand.pressing edit=RiderEdit::Pressing/>
+    }
+}
+
+/// Whether the arm moves by itself.
+#[component]
+pub fn MovesChoice(side: Side) -> impl IntoView {
+    view! {
+        <HandChoice side legend="tightens or moves by itself" name="moves"
+            read=|hand: &Hand| hand.moves_by_itself edit=RiderEdit::MovesByItself/>
+    }
+}
+
+/// What becomes of the hand later.
+#[component]
+pub fn LaterChoice(side: Side) -> impl IntoView {
+    view! {
+        <HandChoice side legend="after an hour or in the cold" name="later"
+            read=|hand: &Hand| hand.later edit=RiderEdit::Later/>
+    }
+}

@@ -1,0 +1,168 @@
+//! What is asked on request only.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::cockpit::HandPosition;
+use leverwright_core::edit::RiderEdit;
+use leverwright_core::rider::{Acts, Answer, Contact, Device, Side, YesNo};
+use leverwright_core::text::Text;
+use leverwright_core::units::Mm;
+
+use super::Desk;
+use super::hand_column::ContactSteps;
+use crate::widgets::{Choice, all_or_not_asked};
+
+const FURTHER: &[Contact] = &[
+    Contact::Ring,
+    Contact::Little,
+    Contact::Heel,
+    Contact::HandSide,
+    Contact::Knuckle,
+    Contact::Forearm,
+    Contact::ResidualLimb,
+    Contact::DeviceTip,
+];
+
+/// Further contacts, measures, a device, the rider's own words.
+#[component]
+pub fn Details() -> impl IntoView {
+    view! {
+        <details class="question">
+            <summary>"On request: further contacts, blade reach, a device, a ride that was fine"</summary>
+            <div class="hands">
+                {Side::ALL.iter().map(|side| view! { <HandDetails side=*side/> }).collect_view()}
+            </div>
+            <FineRide/>
+            <OwnWords/>
+        </details>
+    }
+}
+
+#[component]
+fn HandDetails(side: Side) -> impl IntoView {
+    let desk = Desk::here();
+    let positions = Memo::new(move |_| {
+        desk.workspace.plan.with(|plan| {
+            plan.as_ref()
+                .map(|plan| plan.bike.bar.kind.positions())
+                .unwrap_or_default()
+        })
+    });
+    view! {
+        <div class="hand" role="group" aria-label=format!("{side} hand, on request")>
+            <h3>{format!("{side} hand")}</h3>
+            <ContactSteps side contacts=FURTHER/>
+            {move || positions.get().iter()
+                .map(|p| view! { <BladeReach side position=*p/> }).collect_view()}
+            <DeviceChoice side/>
+        </div>
+    }
+}
+
+/// The fitter's measure of how far the hand reaches for a blade.
+#[component]
+fn BladeReach(side: Side, position: HandPosition) -> impl IntoView {
+    let desk = Desk::here();
+    let value = Memo::new(move |_| {
+        desk.rider.with(|rider| {
+            let reach = rider.hands.get(side).blade_reach.value(position);
+            reach.map_or_else(String::new, |mm| mm.0.to_string())
+        })
+    });
+    let set = move |text: String| {
+        let value = text.trim().parse().ok().map(Mm);
+        let evidence = desk.evidence.get_untracked().evidence();
+        desk.commit(RiderEdit::BladeReach(
+            side,
+            position,
+            Answer { value, evidence },
+        ));
+    };
+    view! {
+        <label class="field">
+            <span>{format!("Reaches and pulls a blade this far from the bar, {position} (mm)")}</span>
+            <input type="number" inputmode="numeric" min="10" max="200" step="1"
+                prop:value=move || value.get()
+                on:change:target=move |ev| set(ev.target().value())/>
+        </label>
+    }
+}
+
+#[component]
+fn DeviceChoice(side: Side) -> impl IntoView {
+    let desk = Desk::here();
+    let device = Memo::new(move |_| desk.rider.with(|rider| rider.hands.get(side).device));
+    let change = move |change: &dyn Fn(&mut Device)| {
+        let mut next = device.get_untracked().unwrap_or_default();
+        change(&mut next);
+        desk.commit(RiderEdit::Device(side, Some(next)));
+    };
+    let releases = Callback::new(move |value: Option<YesNo>| {
+        let evidence = desk.evidence.get_untracked().evidence();
+        change(&|device| device.releases_in_fall = Answer { value, evidence });
+    });
+    let acts = Callback::new(move |value: Option<Acts>| {
+        let evidence = desk.evidence.get_untracked().evidence();
+        change(&|device| device.acts = Answer { value, evidence });
+    });
+    view! {
+        <label class="tick">
+            <input type="checkbox" prop:checked=move || device.get().is_some()
+                on:change:target=move |ev| {
+                    let device = ev.target().checked().then(Device::default);
+                    desk.commit(RiderEdit::Device(side, device));
+                }/>
+            <span>{format!("A strap, splint or device joins the {side} hand to the bar")}</span>
+        </label>
+        <Show when=move || device.get().is_some()>
+            <Choice legend="It lets go by itself in a fall, tried and seen"
+                name=format!("{}-releases", side.code()) choices=all_or_not_asked()
+                chosen=Signal::derive(move || device.get().and_then(|d| d.releases_in_fall.value))
+                choose=releases/>
+            <Choice legend="It" name=format!("{}-acts", side.code()) choices=all_or_not_asked()
+                chosen=Signal::derive(move || device.get().and_then(|d| d.acts.value))
+                choose=acts/>
+        </Show>
+    }
+}
+
+#[component]
+fn FineRide() -> impl IntoView {
+    let desk = Desk::here();
+    let value = Memo::new(move |_| {
+        desk.rider.with(|rider| {
+            rider
+                .fine_ride_presses
+                .value
+                .map_or_else(String::new, |n| n.to_string())
+        })
+    });
+    view! {
+        <label class="field">
+            <span>"Presses in all during a ride that was fine, as remembered"</span>
+            <input type="number" inputmode="numeric" min="0" max="20000" step="1"
+                prop:value=move || value.get()
+                on:change:target=move |ev| {
+                    let value = ev.target().value().trim().parse().ok();
+                    let evidence = desk.evidence.get_untracked().evidence();
+                    desk.commit(RiderEdit::FineRidePresses(Answer { value, evidence }));
+                }/>
+        </label>
+    }
+}
+
+#[component]
+fn OwnWords() -> impl IntoView {
+    let desk = Desk::here();
+    let words = Memo::new(move |_| desk.rider.with(|r| r.own_words.as_str().to_owned()));
+    view! {
+        <label class="field">
+            <span>"In the rider's own words"</span>
+            <textarea rows="3" maxlength=Text::LIMIT.to_string()
+                prop:value=move || words.get()
+                on:change:target=move |ev| {
+                    desk.commit(RiderEdit::OwnWords(Text::new(&ev.target().value())));
+                }></textarea>
+        </label>
+    }
+}

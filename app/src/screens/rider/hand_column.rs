@@ -1,0 +1,113 @@
+//! The answers to one question for one hand.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::edit::RiderEdit;
+use leverwright_core::rider::{
+    Ability, Answer, Contact, Difficulty, Hand, Question, QuestionId, Side,
+};
+
+use super::Desk;
+use super::body::{LaterChoice, MovesChoice, PlaceChoice, PressingChoice};
+use crate::widgets::{Choice, Choices};
+
+/// The answers to one question for one hand.
+#[component]
+pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
+    let special = match question.id {
+        QuestionId::Place => view! { <PlaceChoice side/> }.into_any(),
+        QuestionId::Pressing => view! {
+            <ContactSteps side contacts=&[Contact::Thumb, Contact::Index, Contact::Middle]/>
+            <PressingChoice side/>
+        }
+        .into_any(),
+        QuestionId::OnItsOwn => view! { <MovesChoice side/><LaterChoice side/> }.into_any(),
+        _ => ().into_any(),
+    };
+    let steps = question
+        .abilities
+        .iter()
+        .map(|ability| view! { <AbilityStep side ability=*ability/> })
+        .collect_view();
+    view! {
+        <div class="hand" data-side=side.code() role="group" aria-label=format!("{side} hand")>
+            <p class="hand-name" aria-hidden="true">{format!("{side} hand")}</p>
+            {special}
+            {steps}
+        </div>
+    }
+}
+
+#[component]
+fn AbilityStep(side: Side, ability: Ability) -> impl IntoView {
+    let desk = Desk::here();
+    view! {
+        <StepChoice side legend=ability.words() name=format!("{}-{}", side.code(), ability.code())
+            step=move |hand: &Hand| hand.abilities.value(ability)
+            choose=move |step| {
+                let answer = Answer { value: step, evidence: desk.evidence.get_untracked().evidence() };
+                desk.commit(RiderEdit::Ability(side, ability, answer));
+            }/>
+    }
+}
+
+/// How each of several contacts presses.
+#[component]
+pub fn ContactSteps(side: Side, contacts: &'static [Contact]) -> impl IntoView {
+    let desk = Desk::here();
+    contacts
+        .iter()
+        .map(|contact| {
+            let contact = *contact;
+            view! {
+                <StepChoice side legend=format!("{contact} presses")
+                    name=format!("{}-{}", side.code(), contact.code())
+                    step=move |hand: &Hand| hand.contacts.value(contact)
+                    choose=move |step| {
+                        let evidence = desk.evidence.get_untracked().evidence();
+                        let answer = Answer { value: step, evidence };
+                        desk.commit(RiderEdit::Contact(side, contact, answer));
+                    }/>
+            }
+        })
+        .collect_view()
+}
+
+/// Five steps and *not asked*.
+#[component]
+fn StepChoice<R, C>(
+    side: Side,
+    #[prop(into)] legend: String,
+    name: String,
+    step: R,
+    choose: C,
+) -> impl IntoView
+where
+    R: Fn(&Hand) -> Option<Difficulty> + Send + Sync + 'static,
+    C: Fn(Option<Difficulty>) + Send + Sync + 'static,
+{
+    let desk = Desk::here();
+    let chosen = Memo::new(move |_| desk.rider.with(|rider| step(rider.hands.get(side))));
+    let choose = Callback::new(choose);
+    move || {
+        view! {
+            <Choice legend=legend.clone() name=name.clone() choices=steps(desk.clinical.get())
+                chosen choose/>
+        }
+    }
+}
+
+fn steps(numbers: bool) -> Choices<Difficulty> {
+    Difficulty::ALL
+        .iter()
+        .map(|step| {
+            let words = if numbers {
+                format!("{} · {}", step.number(), step.brief())
+            } else {
+                step.brief().to_owned()
+            };
+            (Some(*step), words)
+        })
+        .chain([(None, "not asked".to_owned())])
+        .collect()
+}

@@ -1,0 +1,70 @@
+//! Hand positions and mounting, asked once.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::cockpit::HandPosition;
+use leverwright_core::edit::RiderEdit;
+use leverwright_core::rider::{Answer, Rider, Side};
+
+use super::Desk;
+use crate::widgets::{Choice, all_or_not_asked};
+
+/// Where the hands ride, and how the rider mounts.
+#[component]
+pub fn Positions() -> impl IntoView {
+    let desk = Desk::here();
+    let offered = Memo::new(move |_| {
+        desk.workspace.plan.with(|plan| {
+            plan.as_ref()
+                .map(|plan| plan.bike.bar.kind.positions())
+                .unwrap_or_default()
+        })
+    });
+    view! {
+        <section class="question" aria-labelledby="positions">
+            <h2 id="positions">"Where the hands ride"</h2>
+            {move || offered.get().iter().map(|p| view! { <PositionUse position=*p/> }).collect_view()}
+            <SideChoice legend="The rider mounts from the" name="mounts"
+                read=|rider: &Rider| rider.mounts_from edit=RiderEdit::MountsFrom/>
+            <SideChoice legend="Meanwhile the brake is held with the" name="holds-brake"
+                read=|rider: &Rider| rider.holds_brake_mounting edit=RiderEdit::HoldsBrakeMounting/>
+            <SideChoice legend="By habit, or by the custom of the place, the front brake is on the"
+                name="front-brake"
+                read=|rider: &Rider| rider.front_brake_habit edit=RiderEdit::FrontBrakeHabit/>
+        </section>
+    }
+}
+
+#[component]
+fn PositionUse(position: HandPosition) -> impl IntoView {
+    let desk = Desk::here();
+    let chosen = Memo::new(move |_| desk.rider.with(|rider| rider.positions.value(position)));
+    let choose = Callback::new(move |value| {
+        let evidence = desk.evidence.get_untracked().evidence();
+        desk.commit(RiderEdit::Position(position, Answer { value, evidence }));
+    });
+    view! {
+        <Choice legend=position.words() name=format!("position-{}", position.code())
+            choices=all_or_not_asked() chosen
+            choose/>
+    }
+}
+
+#[component]
+fn SideChoice(
+    legend: &'static str,
+    name: &'static str,
+    read: fn(&Rider) -> Answer<Side>,
+    edit: fn(Answer<Side>) -> RiderEdit,
+) -> impl IntoView {
+    let desk = Desk::here();
+    let chosen = Memo::new(move |_| desk.rider.with(|rider| read(rider).value));
+    let choose = Callback::new(move |value| {
+        let evidence = desk.evidence.get_untracked().evidence();
+        desk.commit(edit(Answer { value, evidence }));
+    });
+    view! {
+        <Choice legend name choices=all_or_not_asked() chosen
+            choose/>
+    }
+}

@@ -1,0 +1,31 @@
+//! One question, asked of both hands.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::rider::{Question, Side};
+
+use super::Desk;
+use super::hand_column::HandColumn;
+
+/// One question with its answers for the left and the right hand.
+#[component]
+pub fn QuestionCard(question: &'static Question) -> impl IntoView {
+    let desk = Desk::here();
+    let open = Memo::new(move |_| desk.rider.with(|rider| !question.answered(rider)));
+    let id = format!("question-{}", question.id.code());
+    let labelled_by = id.clone();
+    view! {
+        <section class="question" aria-labelledby=labelled_by>
+            <h3 id=id>{question.ask}</h3>
+            <p class="question-state">
+                <Show when=move || open.get() fallback=|| "Answered">"Still open"</Show>
+                <Show when=move || desk.clinical.get()>
+                    <span class="code">{format!(" · closest code {}", question.icf)}</span>
+                </Show>
+            </p>
+            <div class="hands">
+                {Side::ALL.iter().map(|side| view! { <HandColumn question side=*side/> }).collect_view()}
+            </div>
+        </section>
+    }
+}

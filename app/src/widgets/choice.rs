@@ -1,0 +1,62 @@
+//! One of several, as a row of radio buttons that look like segments.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+
+/// What may be chosen: a value, or nothing said, each with its words.
+pub type Choices<T> = Vec<(Option<T>, String)>;
+
+/// Every item of a vocabulary, then *not asked*.
+pub fn all_or_not_asked<T: Vocabulary>() -> Choices<T> {
+    T::ALL
+        .iter()
+        .map(|item| (Some(*item), item.words().to_owned()))
+        .chain([(None, "not asked".to_owned())])
+        .collect()
+}
+
+/// A row of choices. The browser's own radio buttons bring arrow keys, screen
+/// readers and voice control along.
+#[component]
+pub fn Choice<T>(
+    /// What is asked; read out before the choices.
+    #[prop(into)]
+    legend: String,
+    /// Whether the legend is read out only, because it already stands nearby.
+    #[prop(optional)]
+    legend_unseen: bool,
+    /// A name that no other choice on the page has.
+    #[prop(into)]
+    name: String,
+    /// What may be chosen.
+    choices: Choices<T>,
+    /// What is chosen now.
+    #[prop(into)]
+    chosen: Signal<Option<T>>,
+    /// Called with what was chosen.
+    #[prop(into)]
+    choose: Callback<Option<T>>,
+) -> impl IntoView
+where
+    T: Copy + PartialEq + Send + Sync + 'static,
+{
+    let segments = choices
+        .into_iter()
+        .map(|(value, words)| {
+            view! {
+                <label class="segment">
+                    <input type="radio" name=name.clone()
+                        prop:checked=move || chosen.get() == value
+                        on:change=move |_| choose.run(value)/>
+                    <span>{words}</span>
+                </label>
+            }
+        })
+        .collect_view();
+    view! {
+        <fieldset class="choice">
+            <legend class:unseen=legend_unseen>{legend}</legend>
+            <div class="segments">{segments}</div>
+        </fieldset>
+    }
+}

@@ -1,0 +1,131 @@
+//! One finding: what it says, where, and what to do about it.
+
+mod accept;
+
+use leptos::prelude::*;
+use leverwright_core::edit::{Edit, PlanEdit};
+use leverwright_core::finding::{Acceptable, Finding, Fix};
+use leverwright_core::rules;
+use leverwright_core::tally::Tally;
+
+use crate::route::Route;
+use crate::widgets::SeverityMark;
+use crate::workspace::Workspace;
+use accept::{AcceptForm, Accepted};
+
+/// A finding as a card. Its places light up while pointer or focus is on it.
+#[component]
+pub fn FindingCard(
+    /// The finding.
+    finding: Finding,
+    /// Called after a fix or a decision, when the card may have gone: the place
+    /// to put the focus.
+    #[prop(into)]
+    acted: Callback<()>,
+) -> impl IntoView {
+    let workspace = Workspace::here();
+    let places = StoredValue::new(finding.places.clone());
+    let light = move || workspace.lit.set(places.get_value());
+    let darken = move || {
+        if workspace
+            .lit
+            .with_untracked(|lit| *lit == places.get_value())
+        {
+            workspace.lit.set(Vec::new());
+        }
+    };
+    // A card that goes takes its light along.
+    on_cleanup(darken);
+    let accepted = workspace
+        .plan
+        .with_untracked(|plan| plan.as_ref()?.acceptance_of(&finding).cloned());
+    let decision = match accepted {
+        Some(acceptance) => view! { <Accepted acceptance acted/> }.into_any(),
+        None if finding.acceptable == Acceptable::Never => view! {
+            <p class="quiet">"This can never be accepted: it must be fixed."</p>
+        }
+        .into_any(),
+        None => view! { <AcceptForm finding=finding.clone() acted/> }.into_any(),
+    };
+    view! {
+        <article class="finding"
+            on:pointerenter=move |_| light() on:pointerleave=move |_| darken()
+            on:focusin=move |_| light() on:focusout=move |_| darken()>
+            <p class="says"><SeverityMark severity=finding.severity/>" "{finding.message.clone()}</p>
+            <Places finding=finding.clone()/>
+            <Fixes fixes=finding.fixes.clone() acted/>
+            {decision}
+            <AboutRule id=finding.rule/>
+        </article>
+    }
+}
+
+/// Where it is, with the balloon numbers of the drawing.
+#[component]
+fn Places(finding: Finding) -> impl IntoView {
+    let places = Workspace::here().plan.with_untracked(|plan| {
+        let Some(plan) = plan else { return Vec::new() };
+        finding
+            .places
+            .iter()
+            .map(|place| (place.balloon(&plan.bike), place.words(&plan.bike)))
+            .collect()
+    });
+    let items = places
+        .into_iter()
+        .map(|(balloon, words)| {
+            let number = balloon.map(|n| view! { <span class="balloon-number">{n}</span>" " });
+            view! { <li>{number}{words}</li> }
+        })
+        .collect_view();
+    view! { <ul class="places" aria-label="Places">{items}</ul> }
+}
+
+/// What would remove it, best first, each a button.
+#[component]
+fn Fixes(fixes: Vec<Fix>, acted: Callback<()>) -> impl IntoView {
+    let workspace = Workspace::here();
+    let buttons = fixes
+        .into_iter()
+        .map(|Fix { label, edit }| {
+            let done = format!("Done: {label}.");
+            let fix = move |_| {
+                if workspace.commit(edit.clone()) {
+                    workspace.say(format!("{done} {}.", tally(workspace)));
+                    acted.run(());
+                }
+            };
+            view! { <button type="button" on:click=fix>{label}</button> }
+        })
+        .collect_view();
+    view! { <div class="fixes">{buttons}</div> }
+}
+
+/// How many findings stand open now.
+fn tally(workspace: Workspace) -> Tally {
+    let plan = workspace.plan.get_untracked();
+    let derived = workspace.derived.get_untracked();
+    match (plan, derived) {
+        (Some(plan), Some(derived)) => Tally::of(&plan, &derived.findings),
+        _ => Tally::default(),
+    }
+}
+
+/// The way to the rule's page.
+#[component]
+fn AboutRule(id: &'static str) -> impl IntoView {
+    let title = rules::rule(id).map_or(id, |rule| rule.title);
+    view! {
+        <p class="about-rule">
+            <a href=Route::Rules(Some(id.to_owned())).href()>"Why: "{title}</a>
+        </p>
+    }
+}
+
+/// Makes a decision about a finding, and says so.
+fn decide(workspace: Workspace, edit: PlanEdit, said: &str, acted: Callback<()>) {
+    if workspace.commit(Edit::Plan(edit)) {
+        workspace.say(format!("{said} {}.", tally(workspace)));
+        acted.run(());
+    }
+}

@@ -1,0 +1,89 @@
+//! All findings about the open plan, heaviest first.
+
+use leptos::html;
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::finding::{Finding, Severity};
+use leverwright_core::tally::Tally;
+
+use crate::widgets::{FindingCard, SeverityMark};
+use crate::workspace::Workspace;
+
+/// The findings that are shown together.
+#[derive(Clone, Copy, PartialEq)]
+enum Group {
+    Open(Severity),
+    Accepted,
+}
+
+/// The findings about the open plan, grouped by severity, under a heading of
+/// the second level. After a fix the focus goes to that heading, because the
+/// button that had it is gone.
+#[component]
+pub fn FindingList() -> impl IntoView {
+    let workspace = Workspace::here();
+    let heading = NodeRef::<html::H2>::new();
+    let acted = Callback::new(move |()| {
+        request_animation_frame(move || {
+            if let Some(heading) = heading.get_untracked() {
+                let _ = heading.focus();
+            }
+        });
+    });
+    let tally = Memo::new(move |_| {
+        let derived = workspace.derived.get()?;
+        let plan = workspace.plan.get()?;
+        Some(Tally::of(&plan, &derived.findings))
+    });
+    let groups = Severity::ALL
+        .iter()
+        .map(|severity| Group::Open(*severity))
+        .chain([Group::Accepted])
+        .map(|group| view! { <FindingGroup group acted/> })
+        .collect_view();
+    view! {
+        <section class="findings" aria-labelledby="findings">
+            <h2 id="findings" tabindex="-1" node_ref=heading>
+                "Findings: "{move || tally.get().unwrap_or_default().to_string()}
+            </h2>
+            {groups}
+        </section>
+    }
+}
+
+#[component]
+fn FindingGroup(group: Group, acted: Callback<()>) -> impl IntoView {
+    let workspace = Workspace::here();
+    let findings = Memo::new(move |_| in_group(workspace, group));
+    let title = move || match group {
+        Group::Open(severity) => view! { <SeverityMark severity/> }.into_any(),
+        Group::Accepted => "accepted with a reason".into_any(),
+    };
+    view! {
+        <Show when=move || !findings.with(Vec::is_empty)>
+            <h3 class="finding-group">{title()}" ("{move || findings.with(Vec::len)}")"</h3>
+            <ul class="finding-list">
+                <For each=move || findings.get() key=row_key let:finding>
+                    <li><FindingCard finding acted/></li>
+                </For>
+            </ul>
+        </Show>
+    }
+}
+
+fn in_group(workspace: Workspace, group: Group) -> Vec<Finding> {
+    let (Some(plan), Some(derived)) = (workspace.plan.get(), workspace.derived.get()) else {
+        return Vec::new();
+    };
+    let belongs = |finding: &&Finding| match (group, plan.acceptance_of(finding)) {
+        (Group::Open(severity), None) => finding.severity == severity,
+        (Group::Accepted, Some(_)) => true,
+        _ => false,
+    };
+    derived.findings.iter().filter(belongs).cloned().collect()
+}
+
+/// A card is drawn anew when what it says changes.
+fn row_key(finding: &Finding) -> String {
+    format!("{}|{}", finding.key(), finding.message)
+}

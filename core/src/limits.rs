@@ -1,0 +1,62 @@
+//! Limits that edits and documents keep alike.
+
+use std::fmt;
+
+use crate::units::Mm;
+
+/// A span of lengths in whole millimetres, both ends included.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Span {
+    /// Shortest.
+    pub from: i32,
+    /// Longest.
+    pub to: i32,
+}
+
+impl Span {
+    /// Whether a length lies within.
+    pub fn holds(self, length: Mm) -> bool {
+        (f64::from(self.from)..=f64::from(self.to)).contains(&length.0)
+    }
+}
+
+impl fmt::Display for Span {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} to {} mm", self.from, self.to)
+    }
+}
+
+/// Width of a bar (ISO 4210-2 cl. 4.7.1: handlebar width 350 to 1000 mm).
+pub const BAR_WIDTH: Span = Span {
+    from: 350,
+    to: 1000,
+};
+/// How far a bar or its extensions reach forward (common practice).
+pub const BAR_REACH: Span = Span { from: 0, to: 500 };
+/// How far a bar drops (common practice).
+pub const BAR_DROP: Span = Span { from: 0, to: 250 };
+/// How far a button moves until it acts (common practice).
+pub const TRAVEL: Span = Span { from: 0, to: 80 };
+/// From the bar to a blade at rest, and how far a hand reaches for one
+/// (common practice).
+pub const BLADE_REACH: Span = Span { from: 10, to: 200 };
+/// From the bar to a blade at full pull (common practice).
+pub const BLADE_GAP: Span = Span { from: 0, to: 200 };
+/// A coordinate on the cockpit: a cockpit with its wires fits into five metres.
+pub const COORDINATE: Span = Span {
+    from: -5000,
+    to: 5000,
+};
+
+/// Chainrings of a bike, at least one.
+pub const MOST_RINGS: u8 = 3;
+/// Cogs of a bike, at least one; also the longest hold run that is counted.
+pub const MOST_COGS: u8 = 14;
+/// Controls that a bike holds.
+pub const MOST_CONTROLS: usize = 24;
+/// Layouts that a plan holds.
+pub const MOST_LAYOUTS: usize = 12;
+/// Chords that a layout holds.
+pub const MOST_CHORDS: usize = 24;
+/// Accepted findings that a plan holds.
+pub const MOST_ACCEPTED: usize = 200;
