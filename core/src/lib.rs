@@ -36,6 +36,7 @@ pub mod situation;
 pub mod drawing;
 
 pub mod finding;
+pub mod lights;
 pub mod rules;
 pub mod tally;
 
