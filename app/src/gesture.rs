@@ -4,6 +4,7 @@
 //! One press at a time: a second finger is ignored. Everything acts on release,
 //! and what was not put on a place changes nothing.
 
+use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::ButtonId;
 use leverwright_core::edit::{Edit, LayoutEdit};
 use leverwright_core::function::Function;
@@ -13,8 +14,31 @@ use leverwright_core::function::Function;
 pub enum Load {
     /// A function from the tray.
     Function(Function),
+    /// Nothing, to leave a button blank.
+    Blank,
     /// Everything on a button.
     Button(ButtonId),
+}
+
+impl Load {
+    /// The name by which the page marks what can be carried.
+    pub fn key(self) -> String {
+        match self {
+            Load::Function(function) => format!("function:{}", function.code()),
+            Load::Blank => "blank".into(),
+            Load::Button(id) => format!("button:{id}"),
+        }
+    }
+
+    /// What the page marked so.
+    pub fn from_key(key: &str) -> Option<Load> {
+        match key.split_once(':') {
+            None => (key == "blank").then_some(Load::Blank),
+            Some(("function", code)) => Function::from_code(code).map(Load::Function),
+            Some(("button", id)) => ButtonId::parse(id).map(Load::Button),
+            Some(_) => None,
+        }
+    }
 }
 
 /// Where a load can be put down.
@@ -54,9 +78,9 @@ pub fn put(load: Load, spot: Spot) -> Option<Edit> {
         (Load::Function(function), Spot::Button(to)) => LayoutEdit::Tap(to, Some(function)),
         (Load::Button(from), Spot::Button(to)) if from != to => LayoutEdit::Swap(from, to),
         (Load::Button(from), Spot::Tray | Spot::Away) => LayoutEdit::ClearButton(from),
-        (Load::Button(_), Spot::Button(_)) | (Load::Function(_), Spot::Tray | Spot::Away) => {
-            return None;
-        }
+        (Load::Blank, Spot::Button(to)) => LayoutEdit::ClearButton(to),
+        (Load::Button(_), Spot::Button(_))
+        | (Load::Function(_) | Load::Blank, Spot::Tray | Spot::Away) => return None,
     };
     Some(Edit::Layout(edit))
 }
@@ -132,9 +156,14 @@ impl Gesture {
         self.drag.is_some()
     }
 
+    /// A pointer goes down somewhere: the click after the last drag is past.
+    pub fn settle(&mut self) {
+        self.ended = false;
+    }
+
     /// A pointer goes down on something that can be carried.
     pub fn press(&mut self, pointer: i32, load: Load, at: At) {
-        self.ended = false;
+        self.settle();
         if self.drag.is_none() {
             self.drag = Some(Drag {
                 pointer,
@@ -181,6 +210,11 @@ impl Gesture {
         load
     }
 
+    /// The browser takes a pointer away; what it was dragging is let go.
+    pub fn lose(&mut self, pointer: i32) {
+        self.drag.take_if(|drag| drag.pointer == pointer);
+    }
+
     /// Something is tapped, clicked or pressed by a key. Tapping a function and
     /// a button, in either order, gives the button the function; tapping two
     /// buttons swaps them; tapping the same thing twice lets it go.
@@ -190,26 +224,14 @@ impl Gesture {
         }
         match (self.held.take(), tapped) {
             (Some(held), same) if held == same => Tapped::LetGo(held),
-            (Some(Load::Button(button)), function @ Load::Function(_)) => {
-                Tapped::PutDown(function, Spot::Button(button))
+            (Some(Load::Button(button)), given @ (Load::Function(_) | Load::Blank)) => {
+                Tapped::PutDown(given, Spot::Button(button))
             }
             (Some(held), Load::Button(button)) => Tapped::PutDown(held, Spot::Button(button)),
-            (None | Some(Load::Function(_)), load) => {
+            (None | Some(Load::Function(_) | Load::Blank), load) => {
                 self.held = Some(load);
                 Tapped::PickedUp(load)
             }
-        }
-    }
-
-    /// The empty part of the tray is tapped: what is held goes back there.
-    pub fn tap_tray(&mut self, by_pointer: bool) -> Tapped {
-        if std::mem::take(&mut self.ended) && by_pointer {
-            return Tapped::Nothing;
-        }
-        match self.held.take() {
-            Some(held @ Load::Function(_)) => Tapped::LetGo(held),
-            Some(held @ Load::Button(_)) => Tapped::PutDown(held, Spot::Tray),
-            None => Tapped::Nothing,
         }
     }
 }
@@ -333,12 +355,35 @@ mod tests {
     }
 
     #[test]
-    fn the_tray_takes_a_button_clear() {
+    fn nothing_put_on_a_button_leaves_it_blank() {
         let mut gesture = Gesture::default();
         gesture.tap(button(1), true);
-        let put_down = gesture.tap_tray(true);
-        assert_eq!(put_down, Tapped::PutDown(button(1), Spot::Tray));
-        assert_eq!(gesture.tap_tray(true), Tapped::Nothing);
+        let put_down = Tapped::PutDown(Load::Blank, Spot::Button(id(1)));
+        assert_eq!(gesture.tap(Load::Blank, true), put_down);
+        let clear = Edit::Layout(LayoutEdit::ClearButton(id(1)));
+        assert_eq!(put(Load::Blank, Spot::Button(id(1))), Some(clear));
+    }
+
+    #[test]
+    fn a_lost_pointer_changes_nothing() {
+        let mut gesture = Gesture::default();
+        gesture.press(1, EASIER, START);
+        gesture.move_to(1, away_from(START, 90.0), Some(Spot::Button(id(2))));
+        gesture.lose(2);
+        assert!(gesture.is_pressed());
+        gesture.lose(1);
+        assert_eq!(gesture.release(1), None);
+        assert_eq!(gesture.load(), None);
+    }
+
+    #[test]
+    fn a_press_elsewhere_ends_the_waiting_for_a_click() {
+        let mut gesture = Gesture::default();
+        gesture.press(1, EASIER, START);
+        gesture.move_to(1, away_from(START, 90.0), None);
+        gesture.release(1);
+        gesture.settle();
+        assert_eq!(gesture.tap(HARDER, true), Tapped::PickedUp(HARDER));
     }
 
     #[test]
@@ -363,5 +408,9 @@ mod tests {
             assert_eq!(Spot::from_key(&spot.key()), Some(spot));
         }
         assert_eq!(Spot::from_key("elsewhere"), None);
+        for load in [EASIER, Load::Blank, button(7)] {
+            assert_eq!(Load::from_key(&load.key()), Some(load));
+        }
+        assert_eq!(Load::from_key("function:elsewhere"), None);
     }
 }
