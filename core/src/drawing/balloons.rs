@@ -95,10 +95,14 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
     let column = |n: usize| n as f64 * (slot.height + GAP) - if n > 0 { GAP } else { 0.0 };
     let art = bounds.height() * scale;
     let body = art.max(column(left.len())).max(column(right.len()));
-    let per_row = ((width - 2.0 * EDGE + GAP) / (slot.width + GAP))
-        .floor()
-        .max(1.0) as usize;
-    let below = middle.len().div_ceil(per_row) as f64 * (slot.height + GAP);
+    // Always one row: leaders of a second would run across the first. More than fit grow narrower.
+    let share = (width - 2.0 * EDGE + GAP) / middle.len().max(1) as f64 - GAP;
+    let middle_width = slot.width.min(share);
+    let below = if middle.is_empty() {
+        0.0
+    } else {
+        AISLE + slot.height + GAP
+    };
     let top = EDGE + (body - art) / 2.0;
     let place = Affine::new([
         scale,
@@ -109,10 +113,7 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
         top - scale * bounds.y0,
     ]);
     let anchor = |i: usize| place * calls[i].anchor;
-    let size = Size::new(
-        width,
-        EDGE + body + EDGE + if below > 0.0 { AISLE + below } else { 0.0 },
-    );
+    let size = Size::new(width, EDGE + body + EDGE + below);
     let mut seats = vec![None; calls.len()];
 
     for (side, members) in [(BarSide::Left, &left), (BarSide::Right, &right)] {
@@ -149,28 +150,20 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
             });
         }
     }
-    let first_row = EDGE + body + AISLE;
-    for (row, members) in middle.chunks(per_row).enumerate() {
-        let n = members.len() as f64;
-        let start = width / 2.0 - (n * (slot.width + GAP) - GAP) / 2.0;
-        let y = first_row + row as f64 * (slot.height + GAP);
-        let anchors: Vec<Point> = members.iter().map(|&i| anchor(i)).collect();
-        let ports: Vec<Point> = (0..members.len())
-            .map(|k| {
-                Point::new(
-                    start + k as f64 * (slot.width + GAP) + slot.width / 2.0,
-                    y - STUB,
-                )
-            })
-            .collect();
-        for (port, &who) in deal(&ports, &anchors).iter().zip(members) {
-            let x = ports[*port].x - slot.width / 2.0;
-            seats[who] = Some(Seat {
-                slot: Rect::new(x, y, x + slot.width, y + slot.height),
-                balloon: Point::new(x + BALLOON + 5.0, y + slot.height / 2.0),
-                leader: vec![Point::new(ports[*port].x, y), ports[*port], anchor(who)],
-            });
-        }
+    let y = EDGE + body + AISLE;
+    let step = middle_width + GAP;
+    let start = width / 2.0 - (middle.len() as f64 * step - GAP) / 2.0;
+    let anchors: Vec<Point> = middle.iter().map(|&i| anchor(i)).collect();
+    let ports: Vec<Point> = (0..middle.len())
+        .map(|k| Point::new(start + k as f64 * step + middle_width / 2.0, y - STUB))
+        .collect();
+    for (port, &who) in deal(&ports, &anchors).iter().zip(&middle) {
+        let x = ports[*port].x - middle_width / 2.0;
+        seats[who] = Some(Seat {
+            slot: Rect::new(x, y, x + middle_width, y + slot.height),
+            balloon: Point::new(x + BALLOON + 5.0, y + slot.height / 2.0),
+            leader: vec![Point::new(ports[*port].x, y), ports[*port], anchor(who)],
+        });
     }
     Plan {
         size,

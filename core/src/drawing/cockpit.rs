@@ -153,11 +153,11 @@ fn on_drop(pen: &mut Pen, seats: &mut Seats, line: &DropLine, control: &Control,
             let range = (104.0, hook.length() - 22.0);
             let sprint = control.kind == ControlKind::SprintButton;
             let width = if sprint { 40.0 } else { 56.0 };
-            let (at, _) = seats.take(Rail::Drop, side, hook.length() - 62.0, width, range);
+            let (at, stacked) = seats.take(Rail::Drop, side, hook.length() - 62.0, width, range);
             let on = hook.heading(at);
             let here = hook.middle(at);
             let frame = Affine::new([on.y, -on.x, on.x, on.y, here.x, here.y]);
-            pen.within(frame, |pen| {
+            pen.within(frame * shift(-STACK * stacked, 0.0), |pen| {
                 if sprint {
                     pod::sprint(pen, control);
                 } else {

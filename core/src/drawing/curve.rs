@@ -152,3 +152,49 @@ fn tenth(d: &mut String, value: f64) {
         let _ = write!(d, ".{part}");
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn points_of_a_circle_give_a_circle() {
+        let d = 0.5_f64.sqrt() * 10.0;
+        let path = blob(&[
+            (10.0, 0.0),
+            (d, d),
+            (0.0, 10.0),
+            (-d, d),
+            (-10.0, 0.0),
+            (-d, -d),
+            (0.0, -10.0),
+            (d, -d),
+        ]);
+        let area = path.area().abs();
+        // Pi times 100.
+        assert!((area - 314.16).abs() < 3.0, "{area}");
+    }
+
+    #[test]
+    fn a_point_given_twice_is_a_corner() {
+        let round = blob(&[(0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)]);
+        let square = blob(&[
+            (0.0, 0.0),
+            (0.0, 0.0),
+            (10.0, 0.0),
+            (10.0, 0.0),
+            (10.0, 10.0),
+            (10.0, 10.0),
+            (0.0, 10.0),
+            (0.0, 10.0),
+        ]);
+        assert!((square.area().abs() - 100.0).abs() < 1e-6);
+        assert!(round.area().abs() > 110.0);
+    }
+
+    #[test]
+    fn path_data_is_short_and_exact_to_a_tenth() {
+        let path = polygon(&[(0.0, -0.04), (-0.26, 12.0), (3.949, -7.25)]);
+        assert_eq!(path_data(&path), "M0 0L-0.3 12L3.9 -7.3Z");
+    }
+}

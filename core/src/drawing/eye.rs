@@ -31,3 +31,14 @@ pub fn project(p: Spot) -> Point {
 pub fn on_plane(x: f64, y: f64) -> Spot {
     spot(x, 0.0, -y / SIN_PITCH)
 }
+
+/// A bar's measure kept within what the drawing can show, mm; what is beyond is drawn at the
+/// nearest it can.
+pub fn showable(measure: f64, (least, most): (f64, f64)) -> f64 {
+    // This way round a measure that is no number becomes the least.
+    measure.max(least).min(most)
+}
+
+/// Widths that the drawing shows, mm (ISO 4210-2 clause 4.7.1, as copied in TBIS 4210-2:2018:
+/// handlebar width 350 to 1000 mm).
+pub const WIDTHS: (f64, f64) = (350.0, 1000.0);

@@ -89,6 +89,7 @@ pub struct Picture {
     pub shapes: Vec<Shape>,
     /// The buttons in balloon order.
     pub buttons: Vec<ButtonMark>,
+    areas: Vec<(Owner, Rect)>,
 }
 
 /// Radius of a balloon, units.
@@ -130,6 +131,15 @@ impl Picture {
                 d: path_data(&(place * &m.path)),
             })
             .collect();
+        let mut areas: Vec<(Owner, Rect)> = Vec::new();
+        for mark in &art.marks {
+            let Some(owner) = mark.owner else { continue };
+            let area = (place * &mark.path).bounding_box();
+            match areas.iter_mut().find(|(o, _)| *o == owner) {
+                Some((_, all)) => *all = all.union(area),
+                None => areas.push((owner, area)),
+            }
+        }
         let buttons = buttons(bike, &art, &plan);
         Picture {
             width: plan.size.width,
@@ -138,12 +148,21 @@ impl Picture {
             has_slots: matches!(sheet.margin, Margin::Slots { .. }),
             shapes,
             buttons,
+            areas,
         }
     }
 
     /// What an SVG element's `viewBox` says.
     pub fn view_box(&self) -> String {
         format!("0 0 {:.0} {:.0}", self.width, self.height)
+    }
+
+    /// The box round everything drawn of a control, a blade, a button or other thumb work.
+    pub fn area_of(&self, owner: Owner) -> Option<Rect> {
+        self.areas
+            .iter()
+            .find(|(o, _)| *o == owner)
+            .map(|(_, a)| *a)
     }
 
     /// The mark of a button.

@@ -18,15 +18,6 @@ struct Ring {
     radius: f64,
 }
 
-/// Which edge of a tube, looking along it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Edge {
-    /// To the left on the drawing when walking along the tube away from its start.
-    Left,
-    /// To the right.
-    Right,
-}
-
 // Points between two given ones: enough that the eye sees no corner at wall size.
 const STEPS: usize = 5;
 
@@ -203,4 +194,39 @@ fn distance(a: Spot, b: Spot) -> f64 {
 fn run(points: &[Point]) -> BezPath {
     let tuples: Vec<(f64, f64)> = points.iter().map(|p| (p.x, p.y)).collect();
     through(&tuples)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use kurbo::Shape;
+
+    #[test]
+    fn a_level_tube_is_as_high_as_its_diameter() {
+        let tube = Tube::new(&[(spot(0.0, 0.0, 0.0), 12.0), (spot(100.0, 0.0, 0.0), 12.0)]);
+        let bounds = tube.outline().bounding_box();
+        assert!((bounds.height() - 24.0).abs() < 1e-6, "{bounds}");
+        assert!((bounds.width() - 100.0).abs() < 1e-6, "{bounds}");
+        assert!((tube.length() - 100.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_tube_pointing_away_is_shortened_by_the_pitch_and_keeps_its_thickness() {
+        let tube = Tube::new(&[(spot(0.0, 0.0, 0.0), 10.0), (spot(0.0, 0.0, 80.0), 10.0)]);
+        let bounds = tube.outline().bounding_box();
+        // Half of 80 mm: the sine of 30 degrees.
+        assert!((bounds.height() - 40.0).abs() < 1e-6, "{bounds}");
+        assert!((bounds.width() - 20.0).abs() < 1e-6, "{bounds}");
+    }
+
+    #[test]
+    fn wraps_are_spaced_along_the_tube() {
+        let tube = Tube::new(&[(spot(0.0, 0.0, 0.0), 12.0), (spot(100.0, 0.0, 0.0), 12.0)]);
+        let wraps = tube.wraps(10.0, 90.0, 20.0, 6.0);
+        let middles: Vec<f64> = wraps.iter().map(|w| w.bounding_box().center().x).collect();
+        assert_eq!(middles.len(), 5);
+        for (i, x) in middles.iter().enumerate() {
+            assert!((x - (10.0 + 20.0 * i as f64)).abs() < 2.0, "{middles:?}");
+        }
+    }
 }

@@ -3,7 +3,7 @@
 use super::hose::hose;
 use crate::cockpit::Bar;
 use crate::drawing::curve::{blob, circle, ellipse, rounded, through};
-use crate::drawing::eye::{project, spot};
+use crate::drawing::eye::{WIDTHS, project, showable, spot};
 use crate::drawing::pen::{Ink, Layer, Pen, Tone};
 use crate::drawing::tube::Tube;
 use kurbo::Affine;
@@ -31,8 +31,8 @@ impl AeroLine {
     /// Taken from the bar's measures.
     pub fn new(bar: &Bar) -> AeroLine {
         AeroLine {
-            half: bar.width.0 / 2.0,
-            reach: bar.reach.0,
+            half: showable(bar.width.0, WIDTHS) / 2.0,
+            reach: showable(bar.reach.0, (180.0, 420.0)),
         }
     }
 

@@ -3,7 +3,7 @@
 use super::hose::hose;
 use crate::cockpit::Bar;
 use crate::drawing::curve::{circle, ellipse, rounded};
-use crate::drawing::eye::{Spot, project, spot};
+use crate::drawing::eye::{Spot, WIDTHS, project, showable, spot};
 use crate::drawing::pen::{Ink, Layer, Pen, Tone};
 use crate::drawing::tube::Tube;
 use kurbo::Affine;
@@ -31,10 +31,10 @@ impl DropLine {
     /// Taken from the bar's measures; `flared` opens the drops by about 15 degrees
     /// (common practice for gravel), else by a degree or two.
     pub fn new(bar: &Bar, flared: bool) -> DropLine {
-        let drop = bar.drop.0;
+        let drop = showable(bar.drop.0, (80.0, 180.0));
         DropLine {
-            half: bar.width.0 / 2.0,
-            reach: bar.reach.0,
+            half: showable(bar.width.0, WIDTHS) / 2.0,
+            reach: showable(bar.reach.0, (60.0, 130.0)),
             drop,
             flare: drop * if flared { 0.27 } else { 0.05 },
         }

@@ -2,7 +2,7 @@
 
 use crate::cockpit::Bar;
 use crate::drawing::curve::{ellipse, rounded};
-use crate::drawing::eye::{Spot, project, spot};
+use crate::drawing::eye::{Spot, project, showable, spot};
 use crate::drawing::pen::{Ink, Layer, Pen, Tone};
 use crate::drawing::tube::Tube;
 use kurbo::Affine;
@@ -17,6 +17,8 @@ const GRIP: f64 = 16.0;
 const GRIP_LENGTH: f64 = 132.0;
 /// How far the ends sweep back for each millimetre outward (about 8 degrees, common practice).
 const SWEEP: f64 = 0.14;
+/// Widths that leave room for grips and levers, mm.
+const FLAT_WIDTHS: (f64, f64) = (520.0, 1000.0);
 /// Where the sweep begins, from the middle, mm.
 const STRAIGHT: f64 = 90.0;
 
@@ -29,7 +31,7 @@ impl FlatLine {
     /// Taken from the bar's width.
     pub fn new(bar: &Bar) -> FlatLine {
         FlatLine {
-            half: bar.width.0 / 2.0,
+            half: showable(bar.width.0, FLAT_WIDTHS) / 2.0,
         }
     }
 

@@ -2,7 +2,7 @@
 
 use crate::cockpit::Bar;
 use crate::drawing::curve::{blob, circle, ellipse, through};
-use crate::drawing::eye::{Spot, project, spot};
+use crate::drawing::eye::{Spot, WIDTHS, project, showable, spot};
 use crate::drawing::pen::{Ink, Layer, Pen, Tone};
 use crate::drawing::tube::Tube;
 use kurbo::Affine;
@@ -29,7 +29,7 @@ impl SideGripLine {
     /// Taken from the bar's width.
     pub fn new(bar: &Bar) -> SideGripLine {
         SideGripLine {
-            half: bar.width.0 / 2.0,
+            half: showable(bar.width.0, WIDTHS) / 2.0,
         }
     }
 

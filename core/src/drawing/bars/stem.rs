@@ -1,7 +1,7 @@
 //! Stem, steerer and headset as the rider looks down on them.
 
-use crate::drawing::curve::{blob, circle, ellipse, polygon, rounded, through};
-use crate::drawing::pen::{Layer, Pen, Tone};
+use crate::drawing::curve::{blob, circle, ellipse, polygon, polyline, rounded, through};
+use crate::drawing::pen::{Ink, Layer, Pen, Tone};
 
 /// Draws a stem: faceplate towards the front, body back to the steerer, top cap and spacers.
 pub fn draw(pen: &mut Pen) {
@@ -9,6 +9,10 @@ pub fn draw(pen: &mut Pen) {
     steerer(pen);
     body(pen);
     clamp(pen);
+    // The middle of the bike, as on any drawing.
+    for (from, to) in [(-44.0, -29.0), (137.0, 150.0)] {
+        pen.mark(Ink::Centre, Tone::None, polyline(&[(0.0, from), (0.0, to)]));
+    }
 }
 
 fn steerer(pen: &mut Pen) {

@@ -1,0 +1,248 @@
+//! The cockpit with its balloons, leader lines and slots.
+
+use std::collections::BTreeMap;
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::cockpit::{ButtonId, Ease};
+use leverwright_core::drawing::{ButtonMark, Look, Owner, Picture, Point, Shape, Tone};
+use leverwright_core::finding::Severity;
+
+use super::patterns::Patterns;
+use super::slot::Slot;
+
+/// What a hand or pointer is doing with a button.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Touch {
+    /// Nothing.
+    #[default]
+    Rest,
+    /// Its function is picked up.
+    PickedUp,
+    /// What is picked up may be put down here.
+    Target,
+    /// What is picked up may not be put down here.
+    Refuses,
+}
+
+impl Touch {
+    const fn class(self) -> &'static str {
+        match self {
+            Touch::Rest => "",
+            Touch::PickedUp => " picked-up",
+            Touch::Target => " target",
+            Touch::Refuses => " refuses",
+        }
+    }
+}
+
+/// What the drawing shows of a button besides its geometry.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ButtonView {
+    /// What its slot says.
+    pub look: Look,
+    /// What a screen reader says: place, function, standing.
+    pub label: String,
+    /// How well the chosen hand reaches it.
+    pub reach: Option<Ease>,
+    /// How much the finding weighs that is under pointer or focus and is about it.
+    pub lit: Option<Severity>,
+    /// What is being done with it.
+    pub touch: Touch,
+}
+
+impl ButtonView {
+    fn class(&self) -> String {
+        let live = if self.look.live { "live" } else { "blank" };
+        let lit = self.lit.map(|s| format!(" lit lit-{}", s.code()));
+        format!(
+            "{live} {}{}{}",
+            self.look.standing.class(),
+            lit.unwrap_or_default(),
+            self.touch.class()
+        )
+    }
+}
+
+/// The drawing. Everything that stands for a button carries `data-button` with its identity
+/// ([`ButtonId`] as it prints), so that clicks and drops are told by one listener around it.
+#[component]
+pub fn Cockpit(
+    /// The geometry.
+    #[prop(into)]
+    picture: Signal<Picture>,
+    /// What the drawing is of, for a screen reader.
+    #[prop(into)]
+    label: Signal<String>,
+    /// What each button shows.
+    #[prop(into)]
+    buttons: Signal<BTreeMap<ButtonId, ButtonView>>,
+    /// Blades, controls and other thumb work that a finding lights.
+    #[prop(optional, into)]
+    lit: Signal<Vec<(Owner, Severity)>>,
+    /// Whether slots take focus and act as buttons; off for paper.
+    #[prop(optional)]
+    active: bool,
+    /// The button that the Tab key reaches, while arrow keys walk the others.
+    #[prop(optional, into)]
+    tab_stop: Signal<Option<ButtonId>>,
+    /// A name of its own where a page holds several drawings.
+    #[prop(default = "cockpit".into(), into)]
+    name: String,
+) -> impl IntoView {
+    let shows = move |id: ButtonId| Memo::new(move |_| buttons.with(|all| all.get(&id).cloned()));
+    let drawn = move || {
+        let picture = picture.get();
+        let name = name.clone();
+        let words = picture.has_slots;
+        let marks = picture.buttons.clone();
+        view! {
+            <svg
+                class=if words { "cockpit wide" } else { "cockpit narrow" }
+                viewBox=picture.view_box()
+                role=if active { "group" } else { "img" }
+                aria-label=move || label.get()
+            >
+                <Patterns prefix=name.clone()/>
+                <g class="art" aria-hidden="true">{art(&picture, &name, shows, lit)}</g>
+                <g class="leaders" aria-hidden="true">{marks.iter().map(|m| leader(m, shows(m.button).into())).collect_view()}</g>
+                {active.then(|| view! {
+                    <g class="hits" aria-hidden="true">{marks.iter().map(hit).collect_view()}</g>
+                })}
+                {marks.into_iter().map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
+            </svg>
+        }
+    };
+    view! { {drawn} }
+}
+
+// Shapes in painting order; those that belong together share a group with its classes.
+fn art(
+    picture: &Picture,
+    name: &str,
+    shows: impl Fn(ButtonId) -> Memo<Option<ButtonView>>,
+    lit: Signal<Vec<(Owner, Severity)>>,
+) -> impl IntoView {
+    picture
+        .shapes
+        .chunk_by(|a, b| a.owner == b.owner)
+        .map(|run| match run[0].owner {
+            Some(Owner::Button(id)) => button(run, id, name, shows(id)).into_any(),
+            Some(owner) => {
+                let class = move || {
+                    lit.with(|all| all.iter().find(|(o, _)| *o == owner).map(|(_, s)| *s))
+                        .map(|s| format!("part lit lit-{}", s.code()))
+                        .unwrap_or_else(|| "part".into())
+                };
+                view! { <g class=class>{run.iter().map(shape).collect_view()}</g> }.into_any()
+            }
+            None => run.iter().map(shape).collect_view().into_any(),
+        })
+        .collect_view()
+}
+
+fn shape(shape: &Shape) -> impl IntoView + use<> {
+    let class = format!("{} {}", shape.ink.class(), shape.tone.class());
+    view! { <path class=class d=shape.d.clone()></path> }
+}
+
+// A button: halo behind, face, reach over it, a second line within for copies, a cross for
+// unplugged.
+fn button(
+    run: &[Shape],
+    id: ButtonId,
+    name: &str,
+    shows: Memo<Option<ButtonView>>,
+) -> impl IntoView + use<> {
+    let class = move || {
+        let class = shows.with(|s| s.as_ref().map(ButtonView::class));
+        format!("button {}", class.unwrap_or_default())
+    };
+    let name = name.to_owned();
+    let reach = move || {
+        let reach = shows.with(|s| s.as_ref().and_then(|s| s.reach));
+        match reach {
+            None => "none".to_owned(),
+            Some(Ease::Natural) => "currentColor".to_owned(),
+            Some(ease) => format!("url(#{name}-{})", ease.code()),
+        }
+    };
+    let face = run
+        .iter()
+        .find(|s| s.tone == Tone::Face)
+        .map(|s| s.d.clone())
+        .unwrap_or_default();
+    view! {
+        <g class=class data-button=id.to_string()>
+            <path class="halo" d=face.clone()></path>
+            {run.iter().map(shape).collect_view()}
+            <path class="reach" d=face.clone() fill=reach></path>
+            <path class="twin" d=face></path>
+        </g>
+    }
+}
+
+fn leader(mark: &ButtonMark, shows: Signal<Option<ButtonView>>) -> impl IntoView + use<> {
+    let points = points(&mark.leader);
+    let anchor = mark.anchor;
+    let class = move || {
+        let class = shows.with(|s| s.as_ref().map(ButtonView::class));
+        format!("leader {}", class.unwrap_or_default())
+    };
+    view! {
+        <g class=class>
+            <polyline class="leader-casing" points=points.clone()></polyline>
+            <polyline class="leader-line" points=points></polyline>
+            <circle class="leader-end" cx=format!("{:.1}", anchor.x) cy=format!("{:.1}", anchor.y) r="2.6"></circle>
+            <path class="cross" d=format!("M{0:.1} {1:.1}l12 12m0 -12l-12 12", anchor.x - 6.0, anchor.y - 6.0)></path>
+        </g>
+    }
+}
+
+fn hit(mark: &ButtonMark) -> impl IntoView + use<> {
+    view! { <path class="hit" data-button=mark.button.to_string() d=mark.hit.clone()></path> }
+}
+
+fn slot(
+    mark: ButtonMark,
+    words: bool,
+    active: bool,
+    shows: impl Fn(ButtonId) -> Memo<Option<ButtonView>>,
+    tab_stop: Signal<Option<ButtonId>>,
+) -> impl IntoView {
+    let id = mark.button;
+    let shows = shows(id);
+    let class = move || {
+        let class = shows.with(|s| s.as_ref().map(ButtonView::class));
+        format!("slot {}", class.unwrap_or_default())
+    };
+    let label = move || shows.with(|s| s.as_ref().map(|s| s.label.clone()));
+    let tab = move || {
+        active.then(|| {
+            if tab_stop.get() == Some(id) {
+                "0"
+            } else {
+                "-1"
+            }
+        })
+    };
+    view! {
+        <g
+            class=class
+            data-button=id.to_string()
+            role=active.then_some("button")
+            aria-label=label
+            tabindex=tab
+        >
+            <Slot mark words shows/>
+        </g>
+    }
+}
+
+fn points(line: &[Point]) -> String {
+    let points: Vec<String> = line
+        .iter()
+        .map(|p| format!("{:.1},{:.1}", p.x, p.y))
+        .collect();
+    points.join(" ")
+}
