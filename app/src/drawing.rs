@@ -6,5 +6,5 @@ mod icon;
 mod patterns;
 mod slot;
 
-pub use cockpit::{ButtonView, Cockpit, Touch};
+pub use cockpit::{ButtonView, Cockpit, Touch, reach_fill};
 pub use icon::IconView;

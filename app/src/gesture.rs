@@ -53,21 +53,12 @@ pub enum Spot {
 }
 
 impl Spot {
-    /// The name by which the page marks the place.
-    pub fn key(self) -> String {
-        match self {
-            Spot::Button(id) => id.to_string(),
-            Spot::Tray => "tray".into(),
-            Spot::Away => "away".into(),
-        }
-    }
-
-    /// The place that the page marked so.
+    /// The place that the page marks so, buttons apart.
     pub fn from_key(key: &str) -> Option<Spot> {
         match key {
             "tray" => Some(Spot::Tray),
             "away" => Some(Spot::Away),
-            id => ButtonId::parse(id).map(Spot::Button),
+            _ => None,
         }
     }
 }
@@ -139,11 +130,6 @@ impl Gesture {
     /// What is carried, dragged or picked up.
     pub fn load(&self) -> Option<Load> {
         self.dragged().map(|drag| drag.load).or(self.held)
-    }
-
-    /// What is picked up by a tap or a key.
-    pub fn held(&self) -> Option<Load> {
-        self.held
     }
 
     /// The drag, once it carries.
@@ -276,7 +262,7 @@ mod tests {
         assert!(gesture.move_to(1, away_from(START, SLACK + 0.1), None));
         assert!(!gesture.move_to(1, away_from(START, 90.0), None));
         assert_eq!(gesture.load(), Some(HARDER));
-        assert_eq!(gesture.held(), None);
+        assert_eq!(gesture.held, None);
     }
 
     #[test]
@@ -403,10 +389,8 @@ mod tests {
     }
 
     #[test]
-    fn a_place_is_found_by_the_name_the_page_gave_it() {
-        for spot in [Spot::Button(id(7)), Spot::Tray, Spot::Away] {
-            assert_eq!(Spot::from_key(&spot.key()), Some(spot));
-        }
+    fn what_is_carried_is_found_by_the_name_the_page_gave_it() {
+        assert_eq!(Spot::from_key("tray"), Some(Spot::Tray));
         assert_eq!(Spot::from_key("elsewhere"), None);
         for load in [EASIER, Load::Blank, button(7)] {
             assert_eq!(Load::from_key(&load.key()), Some(load));

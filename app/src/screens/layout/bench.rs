@@ -5,8 +5,9 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use leverwright_core::cockpit::{ButtonId, HandPosition};
-use leverwright_core::drawing::picture::Picture;
+use leverwright_core::drawing::Picture;
 use leverwright_core::edit::{Edit, LayoutEdit};
+use leverwright_core::finding::Severity;
 use leverwright_core::lights::Lights;
 use leverwright_core::plan::Plan;
 use leverwright_core::rider::{Day, Side};
@@ -50,6 +51,8 @@ pub struct Bench {
     pub room: RwSignal<Room>,
     /// What lights up on the drawing.
     pub lights: Memo<Lights>,
+    /// How much the finding weighs that lights it.
+    pub weight: Memo<Option<Severity>>,
     gesture: RwSignal<Gesture>,
     /// What is carried.
     pub load: Memo<Option<Load>>,
@@ -74,8 +77,7 @@ impl Bench {
     pub fn new() -> Bench {
         let workspace = Workspace::here();
         let of_plan = move |plan: &Option<Arc<Plan>>| plan.as_deref().map(Slot::all);
-        let slots =
-            Memo::new(move |_| Arc::new(workspace.plan.with(of_plan).unwrap_or_default()));
+        let slots = Memo::new(move |_| Arc::new(workspace.plan.with(of_plan).unwrap_or_default()));
         let bike = Memo::new(move |_| {
             workspace
                 .plan
@@ -91,6 +93,12 @@ impl Bench {
             let lit = workspace.lit.get();
             plan.map_or_else(Lights::default, |plan| Lights::of(&plan, &lit))
         });
+        let weight = Memo::new(move |_| {
+            let derived = workspace.derived.get()?;
+            let lit = workspace.lit.get();
+            let finding = derived.findings.iter().find(|f| f.places == lit)?;
+            Some(finding.severity)
+        });
         let gesture = RwSignal::new(Gesture::default());
         let load = Memo::new(move |_| gesture.with(Gesture::load));
         let over = Memo::new(move |_| gesture.with(|g| g.dragged()?.over));
@@ -104,6 +112,7 @@ impl Bench {
             picture,
             room,
             lights,
+            weight,
             gesture,
             load,
             over,
@@ -123,9 +132,7 @@ impl Bench {
 
     /// Reads the plan; `None` only for a moment while it is closed.
     pub fn plan<T>(self, read: impl FnOnce(&Plan) -> T) -> Option<T> {
-        self.workspace
-            .plan
-            .with(|plan| plan.as_deref().map(read))
+        self.workspace.plan.with(|plan| plan.as_deref().map(read))
     }
 
     fn plan_untracked<T>(self, read: impl FnOnce(&Plan) -> T) -> Option<T> {
@@ -141,6 +148,14 @@ impl Bench {
     /// What a button answers to what is carried; `None` while nothing is.
     pub fn answer(self, id: ButtonId) -> Option<Answer> {
         self.answers.with(|answers| answers.get(&id).cloned())
+    }
+
+    /// The refusal told at a button, if one is.
+    pub fn refusal_at(self, id: ButtonId) -> Option<String> {
+        self.why.with(|why| {
+            let (at, words) = why.as_ref()?;
+            (*at == id).then(|| words.clone())
+        })
     }
 
     /// Where the drag is, once it carries.
@@ -246,7 +261,7 @@ impl Bench {
     /// Whether there is something on a button, or in the tray, to be dragged.
     pub fn can_drag(self, load: Load) -> bool {
         match load {
-            Load::Button(id) => untrack(|| self.slot(id)).is_some_and(|slot| slot.has_load()),
+            Load::Button(id) => untrack(|| self.slot(id)).is_some_and(|slot| slot.has_load),
             Load::Function(_) | Load::Blank => true,
         }
     }
@@ -277,6 +292,23 @@ impl Bench {
             }
             Err(error) => self.refuse_at(id, error.to_string()),
         }
+    }
+
+    /// Makes a change about the whole layout; a refusal stays as a message.
+    pub fn commit(self, edit: Edit) {
+        let label = self.plan_untracked(|plan| edit.label(plan));
+        self.let_go_silently();
+        if self.workspace.commit(edit) {
+            self.say_done(&label.unwrap_or_default());
+        }
+    }
+
+    /// What was in hand before the whole layout changed is in hand no longer.
+    fn let_go_silently(self) {
+        self.gesture.update(|gesture| {
+            gesture.let_go();
+        });
+        self.why.set(None);
     }
 
     fn refuse_at(self, id: ButtonId, why: String) {
@@ -321,8 +353,9 @@ impl Bench {
             Answer::Carried => format!("{}: Enter lets it go.", capitalised(&place)),
             Answer::Refuses(why) => why,
         };
-        let picked_up = picked_up
-            .map_or_else(String::new, |load| format!("{} picked up. ", self.words_of(load)));
+        let picked_up = picked_up.map_or_else(String::new, |load| {
+            format!("{} picked up. ", self.words_of(load))
+        });
         self.workspace.say(format!("{picked_up}{answer}"));
     }
 

@@ -3,8 +3,7 @@
 use leptos::prelude::*;
 
 use super::bench::{Answer, Bench};
-use super::function::{FunctionIcon, function_words};
-use super::words::load_words;
+use super::words::{FunctionIcons, function_words, load_words};
 use crate::gesture::{Load, Spot};
 
 /// The load under the pointer, with what letting it go there would do.
@@ -21,12 +20,12 @@ pub fn Ghost() -> impl IntoView {
         let function = match load {
             Load::Function(function) => Some(function),
             Load::Blank => None,
-            Load::Button(id) => bench.slot(id).and_then(|slot| slot.tap),
+            Load::Button(id) => bench.slot(id).and_then(|slot| slot.look.function),
         };
         Some(view! {
             <div class="ghost" aria-hidden="true" style:transform=place>
                 <p class="load">
-                    <FunctionIcon function/>
+                    <FunctionIcons function/>
                     {function_words(function)}
                 </p>
                 <p class="outcome">{move || outcome(bench, load)}</p>

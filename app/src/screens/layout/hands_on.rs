@@ -13,7 +13,9 @@ use crate::gesture::{At, Load, Spot, Tapped};
 /// A pointer goes down. A mouse drags from anywhere on what can be carried; a
 /// finger or a pen only from its grip, so that the page still scrolls.
 pub fn pointer_down(bench: Bench, event: &PointerEvent) {
-    let start = can_start(event).then(|| carried_at(event.target())).flatten();
+    let start = can_start(event)
+        .then(|| carried_at(event.target()))
+        .flatten();
     let start = start.filter(|(_, load)| bench.can_drag(*load));
     let Some((element, load)) = start else {
         return bench.pointer_down(None);
@@ -111,7 +113,11 @@ fn key_in_tray(element: &Element, key: &str) -> bool {
         return false;
     };
     let count = items.length();
-    let at = (0..count).find(|at| items.item(*at).is_some_and(|i| i.is_same_node(Some(element))));
+    let at = (0..count).find(|at| {
+        items
+            .item(*at)
+            .is_some_and(|i| i.is_same_node(Some(element)))
+    });
     let at = at.unwrap_or(0);
     let to = match step {
         Step::First => 0,
@@ -119,7 +125,10 @@ fn key_in_tray(element: &Element, key: &str) -> bool {
         Step::Left | Step::Up => (at + count - 1) % count,
         Step::Right | Step::Down => (at + 1) % count,
     };
-    if let Some(item) = items.item(to).and_then(|i| i.dyn_into::<HtmlElement>().ok()) {
+    if let Some(item) = items
+        .item(to)
+        .and_then(|i| i.dyn_into::<HtmlElement>().ok())
+    {
         let _ = item.focus();
     }
     true
@@ -211,8 +220,14 @@ fn at(event: &PointerEvent) -> At {
 /// where it began, so the place is looked up by geometry.
 fn spot_at(at: At) -> Option<Spot> {
     let element = document().element_from_point(at.x as f32, at.y as f32)?;
-    let marked = element.closest("[data-spot]").ok().flatten();
-    marked.and_then(|marked| Spot::from_key(&marked.get_attribute("data-spot")?))
+    let marked = element
+        .closest("[data-button], [data-spot]")
+        .ok()
+        .flatten()?;
+    match marked.get_attribute("data-button") {
+        Some(id) => ButtonId::parse(&id).map(Spot::Button),
+        None => Spot::from_key(&marked.get_attribute("data-spot")?),
+    }
 }
 
 /// The page moves along while something is dragged to the upper or lower edge
@@ -242,10 +257,14 @@ fn scroll_while_dragging(bench: Bench, pointer: i32) {
     });
 }
 
-/// The element that can be carried, or tapped, around an event's target.
+/// The element that can be carried, or tapped, around an event's target: an
+/// item of the tray, the face of a slot, or a button of the drawing.
 fn carried_at(target: Option<EventTarget>) -> Option<(Element, Load)> {
-    let element = closest(target, "[data-load]")?;
-    let load = Load::from_key(&element.get_attribute("data-load")?)?;
+    let element = closest(target, "[data-load], .drawn [data-button]")?;
+    let load = match element.get_attribute("data-button") {
+        Some(id) => Load::Button(ButtonId::parse(&id)?),
+        None => Load::from_key(&element.get_attribute("data-load")?)?,
+    };
     Some((element, load))
 }
 

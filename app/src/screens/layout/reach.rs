@@ -2,12 +2,14 @@
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
-use leverwright_core::cockpit::{ButtonId, ControlId, HandPosition};
+use leverwright_core::cockpit::{ButtonId, Control, Ease, HandPosition};
 use leverwright_core::coverage::{BrakeCell, Cell, press_by};
-use leverwright_core::rider::{Contact, Side};
+use leverwright_core::rider::Side;
 
 use super::bench::{Bench, Reaching};
-use super::words::{ease_class, step_words};
+use super::cockpit::PICTURE;
+use super::words::{capitalised, cell_words, step_words};
+use crate::drawing::reach_fill;
 use crate::widgets::Choice;
 
 /// Chooses the hand and the place from which it reaches.
@@ -16,11 +18,8 @@ pub fn ReachBar() -> impl IntoView {
     let bench = Bench::here();
     let hand = RwSignal::new(None::<Side>);
     let position = RwSignal::new(None::<HandPosition>);
-    let positions = Memo::new(move |_| {
-        bench
-            .plan(|plan| plan.positions_used())
-            .unwrap_or_default()
-    });
+    let positions =
+        Memo::new(move |_| bench.plan(|plan| plan.positions_used()).unwrap_or_default());
     let from = Memo::new(move |_| {
         let chosen = position.get();
         let all = positions.get();
@@ -39,7 +38,9 @@ pub fn ReachBar() -> impl IntoView {
     ];
     let froms = move || {
         let choices = positions.get().into_iter();
-        choices.map(|p| (Some(p), p.words().to_owned())).collect::<Vec<_>>()
+        choices
+            .map(|p| (Some(p), p.words().to_owned()))
+            .collect::<Vec<_>>()
     };
     view! {
         <section class="reach-bar" aria-labelledby="reach">
@@ -57,27 +58,29 @@ pub fn ReachBar() -> impl IntoView {
     }
 }
 
-/// What the hatches mean.
+/// What the hatches mean, and how brake levers are pulled.
 #[component]
 fn Key() -> impl IntoView {
     let bench = Bench::here();
-    let swatch = |class: &'static str, words: &'static str| {
+    let swatch = |ease: Option<Ease>| {
+        let fill = ease.map_or_else(|| "none".into(), |ease| reach_fill(PICTURE, ease));
         view! {
             <li>
-                <svg class="swatch drawing" viewBox="0 0 24 24" aria-hidden="true">
-                    <rect class=format!("button-face {class}") x="1" y="1" width="22" height="22"></rect>
+                <svg class="swatch" viewBox="0 0 24 24" aria-hidden="true">
+                    <rect class="swatch-face" x="1" y="1" width="22" height="22"></rect>
+                    <rect class="reach" x="1" y="1" width="22" height="22" fill=fill></rect>
                 </svg>
-                {words}
+                {ease.map_or("not reached", Vocabulary::words)}
             </li>
         }
     };
     view! {
         <Show when=move || bench.reaching.get().is_some()>
-            <ul class="key" aria-label="Key">
-                {swatch("reach-natural", "natural")}
-                {swatch("reach-stretch", "stretch")}
-                {swatch("reach-move", "hand must move")}
-                {swatch("reach-none", "not reached")}
+            <ul class="key" aria-label="What the hatches mean">
+                {Ease::ALL.iter().map(|ease| swatch(Some(*ease))).chain([swatch(None)]).collect_view()}
+            </ul>
+            <ul class="pulls" aria-label="Brake levers">
+                {move || pulls(bench).into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
             </ul>
         </Show>
     }
@@ -89,53 +92,41 @@ fn cell(bench: Bench, id: ButtonId) -> Option<Cell> {
     bench.plan(|plan| press_by(plan, hand, id, from, day))
 }
 
-fn brake_cell(bench: Bench, lever: ControlId) -> Option<BrakeCell> {
-    let Reaching { hand, from } = bench.reaching.get()?;
-    let day = bench.day.get();
-    let derived = bench.workspace.derived.get()?;
-    let column = derived.coverage.column(from, day)?;
-    let row = derived.coverage.levers.iter().find(|row| row.lever == lever)?;
-    Some(row.by_hand(hand, column))
-}
-
-/// How the shown hand reaches a button: "reach: thumb, stretch".
+/// How the shown hand reaches a button, in words.
 pub fn reach_words(bench: Bench, id: ButtonId) -> Option<String> {
     Some(cell_words(&cell(bench, id)?))
 }
 
-/// How one hand meets a button, in words.
-pub fn cell_words(cell: &Cell) -> String {
-    match cell {
-        Cell::Reached(way) | Cell::ByLettingGo(way) => {
-            format!("{}, {}, {}", way.contact, way.ease, step_words(way.step))
-        }
-        Cell::No(why) => why.to_string(),
-    }
+/// How well the shown hand reaches a button.
+pub fn reach_of(bench: Bench, id: ButtonId) -> Option<Ease> {
+    Some(cell(bench, id)?.way()?.ease)
 }
 
-/// The class by which a button's face is hatched.
-pub fn reach_class(bench: Bench, id: ButtonId) -> Option<&'static str> {
-    Some(match cell(bench, id)? {
-        Cell::Reached(way) | Cell::ByLettingGo(way) => ease_class(way.ease),
-        Cell::No(_) => "reach-none",
-    })
-}
-
-/// The class by which a blade is hatched.
-pub fn reach_class_of_blade(bench: Bench, lever: ControlId) -> Option<&'static str> {
-    Some(match brake_cell(bench, lever)? {
-        BrakeCell::Reached(pull) | BrakeCell::ByLettingGo(pull) => ease_class(pull.ease),
-        BrakeCell::No(_) => "reach-none",
-    })
-}
-
-/// How the shown hand pulls a lever, in words: what, and how well.
-pub fn pull_words(bench: Bench, lever: ControlId) -> Option<String> {
-    let words = |contact: Contact, ease: &dyn std::fmt::Display| format!("{contact}, {ease}");
-    Some(match brake_cell(bench, lever)? {
-        BrakeCell::Reached(pull) | BrakeCell::ByLettingGo(pull) => {
-            words(pull.contact, &pull.ease)
-        }
-        BrakeCell::No(why) => why.to_string(),
-    })
+/// How the shown hand pulls each brake lever, in words.
+fn pulls(bench: Bench) -> Vec<String> {
+    let (Some(Reaching { hand, from }), Some(derived)) =
+        (bench.reaching.get(), bench.workspace.derived.get())
+    else {
+        return Vec::new();
+    };
+    let coverage = &derived.coverage;
+    let Some(column) = coverage.column(from, bench.day.get()) else {
+        return Vec::new();
+    };
+    let levers = coverage.levers.iter().filter_map(|row| {
+        let place = bench.plan(|plan| {
+            let control = plan.bike.control(row.lever);
+            control
+                .filter(|control| control.has_blade())
+                .map(Control::place)
+        });
+        let how = match row.by_hand(hand, column) {
+            BrakeCell::Reached(pull) | BrakeCell::ByLettingGo(pull) => {
+                format!("{}, {}, {}", pull.contact, pull.ease, step_words(pull.step))
+            }
+            BrakeCell::No(why) => why.to_string(),
+        };
+        Some(format!("{}: {how}.", capitalised(&place??)))
+    });
+    levers.collect()
 }

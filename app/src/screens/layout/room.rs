@@ -2,8 +2,7 @@
 
 use leptos::html;
 use leptos::prelude::*;
-use leverwright_core::drawing::balloons::Margin;
-use leverwright_core::drawing::picture::Sheet;
+use leverwright_core::drawing::{Margin, Sheet};
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::ResizeObserver;

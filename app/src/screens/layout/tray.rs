@@ -5,23 +5,26 @@ use leverwright_core::finding::Place;
 use leverwright_core::function::Function;
 
 use super::bench::Bench;
-use super::function::{FunctionIcon, function_words};
 use super::hands_on::item_id;
+use super::words::{FunctionIcons, function_words};
 use crate::gesture::{Load, Spot};
 
 /// What can be put on buttons: functions, and nothing.
 #[component]
 pub fn Tray() -> impl IntoView {
     let bench = Bench::here();
-    let functions =
-        Memo::new(move |_| bench.plan(|plan| plan.offered_functions()).unwrap_or_default());
+    let functions = Memo::new(move |_| {
+        bench
+            .plan(|plan| plan.offered_functions())
+            .unwrap_or_default()
+    });
     let items = move || {
         let functions = functions.get().into_iter().map(Some);
         functions.chain([None]).collect::<Vec<_>>()
     };
     let takes_back = Memo::new(move |_| matches!(bench.load.get(), Some(Load::Button(_))));
     view! {
-        <section class="tray stays" data-spot=Spot::Tray.key()
+        <section class="tray stays" data-spot="tray"
             class:takes=move || takes_back.get()
             class:over=move || bench.over.get() == Some(Spot::Tray)>
             <h2 id="tray">"Functions"</h2>
@@ -58,7 +61,7 @@ fn Item(function: Option<Function>, functions: Memo<Vec<Function>>) -> impl Into
             class:lit=is_lit
             tabindex=move || if tab_stop.get() { "0" } else { "-1" }
             aria-pressed=move || is_carried().to_string()>
-            <span class="grip"><FunctionIcon function/></span>
+            <span class="grip"><FunctionIcons function/></span>
             <span class="words">{function_words(function)}</span>
         </button>
     }
