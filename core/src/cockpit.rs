@@ -139,6 +139,33 @@ impl Bike {
         }
     }
 
+    /// Whether a tap on a button can be made to do a function: by what the
+    /// button takes and what the system programs. A copying button does what
+    /// its original can do.
+    pub fn can_do(&self, id: ButtonId, function: Function) -> bool {
+        let Some((_, button)) = self.button(id) else {
+            return false;
+        };
+        match &button.freedom {
+            Freedom::Copies(original) => {
+                self.button(*original)
+                    .is_some_and(|(_, original)| match original.freedom {
+                        Freedom::Copies(_) => false,
+                        _ => self.programs(original, function),
+                    })
+            }
+            _ => self.programs(button, function),
+        }
+    }
+
+    fn programs(&self, button: &Button, function: Function) -> bool {
+        match button.freedom {
+            // What is fixed works by how it is fitted, not by programming.
+            Freedom::Fixed(own) => own == function,
+            _ => button.takes(function) && self.system.functions.contains(&function),
+        }
+    }
+
     /// An identity not used by any control of the bike.
     pub fn free_control_id(&self) -> ControlId {
         ControlId(free_number(self.controls.iter().map(|c| c.id.0)))

@@ -7,17 +7,19 @@
 
 mod brakes;
 mod by_hand;
+mod press;
 mod shifting;
 
 pub use brakes::{BrakeCell, BrakePull, BrakeRow, LeverRow};
 pub use by_hand::press_by;
+pub use press::presses;
 pub use shifting::press_of;
 
 use crate::cockpit::{ButtonId, ControlId, Ease, HandPosition, Wheel};
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::plan::Plan;
-use crate::rider::{Ability, Contact, Day, Difficulty, Hand, Side, Standing};
+use crate::rider::{Contact, Day, Difficulty, Side, Standing};
 use crate::vocabulary::Vocabulary;
 
 /// How a function is called up.
@@ -64,6 +66,18 @@ impl Way {
         matches!(self.ease, Ease::Natural | Ease::Stretch)
     }
 
+    /// Whether the hand presses it at all. Not asked counts as usable; a finding
+    /// of its own says that it was not asked.
+    pub fn is_usable(&self) -> bool {
+        self.step != Some(Difficulty::Complete)
+    }
+
+    /// How hard it is, lower is easier, whatever presses.
+    pub(crate) fn difficulty(&self) -> (bool, Difficulty, Ease) {
+        let (beyond, step, ease, _) = self.effort();
+        (beyond, step, ease)
+    }
+
     /// Effort as a rank, lower is easier: what the hand can do comes before how
     /// far it is, and what was not asked counts like step 2 (our judgement).
     fn effort(&self) -> (bool, Difficulty, Ease, Contact) {
@@ -82,6 +96,8 @@ impl Way {
 pub enum WhyNot {
     /// No live button has it.
     NoButton,
+    /// A button has it, but cannot be programmed so.
+    NotProgrammable,
     /// Its buttons are out of reach from here.
     OutOfReach,
     /// A working hand reaches it, but cannot press it.
@@ -94,6 +110,7 @@ impl std::fmt::Display for WhyNot {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             WhyNot::NoButton => f.write_str("no button has it"),
+            WhyNot::NotProgrammable => f.write_str("its button cannot be programmed so"),
             WhyNot::OutOfReach => f.write_str("out of reach from here"),
             WhyNot::HandCannot(side) => write!(f, "the {side} hand does not press it"),
             WhyNot::UnderIdleHand(side) => {
@@ -299,29 +316,18 @@ pub fn chord_cell(
 }
 
 /// The cell that several ways make: the easiest with which the hand stays where
-/// it is, else the easiest at all; none where no way is usable.
-fn easiest(ways: &[Way]) -> Option<Cell> {
-    let usable = |way: &&Way| way.step != Some(Difficulty::Complete);
-    let usable = ways.iter().filter(usable).copied();
-    best(usable.clone().filter(Way::keeps_hold))
-        .map(Cell::Reached)
-        .or_else(|| best(usable).map(Cell::ByLettingGo))
-}
-
-/// The easiest of several ways that ends in a cell.
-fn best(ways: impl Iterator<Item = Way>) -> Option<Way> {
-    ways.min_by_key(Way::effort)
-}
-
-/// What a hand makes of pressing with a contact on a day: the harder of the
-/// contact's own step and of swinging a paddle, where the press is a sweep.
-fn press_step(hand: &Hand, contact: Contact, sweep: bool, day: Day) -> Option<Difficulty> {
-    let own = hand.contact_step(contact, day);
-    if sweep {
-        harder(own, hand.step(Ability::SwingsPaddle, day))
-    } else {
-        own
+/// it is, else the easiest with a hand that lets go while the other steers, else
+/// the easiest at all; none where no way is usable.
+fn easiest(plan: &Plan, ways: &[Way]) -> Option<Cell> {
+    let usable = || ways.iter().filter(|way| way.is_usable());
+    let stays = usable().filter(|way| way.keeps_hold());
+    if let Some(way) = stays.min_by_key(|way| way.effort()) {
+        return Some(Cell::Reached(*way));
     }
+    let hands = &plan.rider.hands;
+    usable()
+        .min_by_key(|way| (!hands.steer_without(way.hand), way.effort()))
+        .map(|way| Cell::ByLettingGo(*way))
 }
 
 /// The harder of two steps. What is known to be impossible stays so, whatever

@@ -18,6 +18,7 @@ pub use layout::{LayoutEdit, may_take};
 pub use plan::PlanEdit;
 pub use rider::RiderEdit;
 
+use crate::document;
 use crate::plan::Plan;
 
 /// A change to a plan.
@@ -58,12 +59,14 @@ impl Edit {
     fn make(&self, plan: &mut Plan) -> Result<(), EditError> {
         match self {
             Edit::Plan(edit) => edit.make(plan),
-            Edit::Rider(edit) => edit.make(&mut plan.rider),
+            Edit::Rider(edit) => edit.make(plan),
             Edit::Bike(edit) => edit.make(plan),
             Edit::Brakes(edit) => edit.make(plan),
             Edit::Layout(edit) => edit.make(plan),
             Edit::Several { edits, .. } => edits.iter().try_for_each(|edit| edit.make(plan)),
-        }
+        }?;
+        document::drop_ownerless(plan);
+        Ok(())
     }
 }
 

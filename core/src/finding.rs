@@ -1,6 +1,6 @@
 //! What a rule says.
 
-use crate::cockpit::{Bike, ButtonId, Control, ControlId, HandPosition, Wheel};
+use crate::cockpit::{Bike, ButtonId, Control, ControlId, HandPosition, ThumbWorkKind, Wheel};
 use crate::edit::Edit;
 use crate::function::Function;
 use crate::rider::Side;
@@ -57,6 +57,8 @@ pub enum Place {
     Function(Function),
     /// A wheel.
     Wheel(Wheel),
+    /// Other work for a thumb: the bell and so on.
+    ThumbWork(ThumbWorkKind),
 }
 
 impl Place {
@@ -69,6 +71,7 @@ impl Place {
             Place::Position(position) => format!("position:{}", position.code()),
             Place::Function(function) => format!("function:{}", function.code()),
             Place::Wheel(wheel) => format!("wheel:{}", wheel.code()),
+            Place::ThumbWork(kind) => format!("thumb-work:{}", kind.code()),
         }
     }
 
@@ -83,6 +86,7 @@ impl Place {
             Place::Position(position) => position.to_string(),
             Place::Function(function) => format!("“{function}”"),
             Place::Wheel(wheel) => wheel.to_string(),
+            Place::ThumbWork(kind) => kind.to_string(),
         }
     }
 
@@ -117,7 +121,9 @@ pub struct Finding {
     pub places: Vec<Place>,
     /// One or two sentences for all three readers.
     pub message: String,
-    /// Changes that would remove it, best first.
+    /// Changes that remove it without adding a must-fix finding, best first. A
+    /// rule only proposes them; [`crate::rules::findings`] tries each and keeps
+    /// those that do.
     pub fixes: Vec<Fix>,
 }
 

@@ -1,6 +1,7 @@
 //! One assignment of functions to buttons.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::fmt;
 
 use crate::cockpit::{Bike, ButtonId, HoldRun};
 use crate::function::Function;
@@ -19,6 +20,29 @@ pub enum Hold {
     Does(Function),
 }
 
+impl Hold {
+    /// Whether a button of this bike can be given the hold: by what the button
+    /// takes and what the system programs.
+    pub fn is_buildable(&self, bike: &Bike, button: ButtonId) -> bool {
+        let remappable = bike.button(button).is_some_and(|(_, b)| b.is_remappable());
+        remappable
+            && match (self, bike.system.holds) {
+                (_, None) => false,
+                (Hold::Repeats(run), Some(longest)) => *run <= longest,
+                (Hold::Does(function), Some(_)) => bike.can_do(button, *function),
+            }
+    }
+}
+
+impl fmt::Display for Hold {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Hold::Repeats(run) => write!(f, "repeats, {run}"),
+            Hold::Does(function) => function.fmt(f),
+        }
+    }
+}
+
 /// Two buttons pressed together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Chord {
@@ -34,6 +58,23 @@ impl Chord {
     /// Whether a button takes part.
     pub fn includes(&self, button: ButtonId) -> bool {
         self.first == button || self.second == button
+    }
+
+    /// Whether both buttons are plugged in.
+    pub fn is_connected(&self, bike: &Bike) -> bool {
+        [self.first, self.second]
+            .iter()
+            .all(|id| bike.control(id.control).is_some_and(|c| c.connected))
+    }
+
+    /// Whether two buttons of this bike can be given the chord: by what each
+    /// takes and what the system programs.
+    pub fn is_buildable(&self, bike: &Bike) -> bool {
+        let takes = |id: ButtonId| {
+            bike.button(id).is_some_and(|(_, b)| b.is_remappable())
+                && bike.can_do(id, self.function)
+        };
+        bike.system.chords && self.first != self.second && takes(self.first) && takes(self.second)
     }
 
     /// Whether it is pressed with the same two buttons.
@@ -85,6 +126,22 @@ impl Layout {
             && (self.tap(bike, button).is_some()
                 || self.holds.contains_key(&button)
                 || self.chords.iter().any(|c| c.includes(button)))
+    }
+
+    /// Every button that the layout gives something, on the bike or not.
+    pub fn buttons_named(&self) -> BTreeSet<ButtonId> {
+        let chords = self.chords.iter().flat_map(|c| [c.first, c.second]);
+        let taps = self.taps.keys().copied();
+        taps.chain(self.holds.keys().copied())
+            .chain(chords)
+            .collect()
+    }
+
+    /// Whether the layout gives a button nothing.
+    pub fn is_blank(&self, button: ButtonId) -> bool {
+        !self.taps.contains_key(&button)
+            && !self.holds.contains_key(&button)
+            && !self.chords.iter().any(|c| c.includes(button))
     }
 
     /// Everything that a button was given is taken away.

@@ -23,6 +23,7 @@ pub mod function;
 pub mod layout;
 pub mod shift_plan;
 
+pub mod document;
 pub mod edit;
 pub mod history;
 pub mod offers;
@@ -32,6 +33,7 @@ pub mod slot;
 pub mod coverage;
 pub mod reach;
 pub mod situation;
+mod suggest_button;
 
 pub mod drawing;
 
@@ -39,5 +41,7 @@ pub mod finding;
 pub mod lights;
 pub mod rules;
 pub mod tally;
+
+pub mod sheet;
 
 pub use vocabulary::Vocabulary;

@@ -50,6 +50,13 @@ pub struct UnknownPart {
     pub value: serde_json::Value,
 }
 
+impl UnknownPart {
+    /// Whether it stood under this path or a deeper one.
+    pub fn is_under(&self, path: &[&str]) -> bool {
+        self.path.len() > path.len() && self.path.iter().zip(path).all(|(a, b)| a == b)
+    }
+}
+
 impl Plan {
     /// A plan for a bike and a rider, with one blank layout.
     pub fn new(name: &str, bike: Bike, rider: Rider) -> Plan {

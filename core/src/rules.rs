@@ -56,16 +56,118 @@ pub struct Rule {
     pub check: fn(&Situation<'_>) -> Vec<Finding>,
 }
 
+mod fixes;
 #[cfg(test)]
 mod testing;
+mod trial;
 
+mod button_not_on_bike;
+mod copying_button_reassigned;
+mod fixed_button_reassigned;
+mod function_lost_on_bad_day;
+mod function_without_use;
+mod hold_may_run_on;
+mod holding_not_possible;
+mod limited_button_outside_its_set;
 mod live_button_under_resting_hand;
+mod more_moves_than_needed;
 mod needed_function_missing;
+mod needed_function_missing_from_position;
+mod not_asked_yet;
+mod one_direction_only;
+mod open_port;
+mod position_change_by_only_steering_hand;
+mod press_lets_go_of_steering;
+mod press_takes_great_effort;
+mod required_lever_absent;
+mod system_cannot_program;
+mod tap_lost;
+mod thumb_work_only_by_letting_go;
+
+mod opposites_too_close;
+mod press_together_not_possible;
+mod same_place_opposite_meaning;
+
+mod axle_balance_not_seen;
+mod axle_wheels_braked_apart;
+mod blade_beyond_reach;
+mod blade_far_from_bar;
+mod blade_near_bar_at_full_pull;
+mod brake_grip_takes_effort;
+mod brake_not_let_go;
+mod brake_out_of_reach;
+mod brake_throw_untested;
+mod brakes_not_pulled_together;
+mod device_release_untested;
+mod front_and_rear_on_one_lever;
+mod front_brake_side_changed;
+mod mounting_brake_not_held;
+mod one_joint_for_front_and_rear;
+mod one_sided_braking_loads_other_arm;
+mod only_brake_hand_signals;
+mod parking_latch_untried;
+mod same_contact_brakes_and_shifts;
+mod unused_lever_has_blade;
+mod wheel_brake_without_lever;
+
+mod braking;
 
 /// All rules, in the order of their families.
 pub const ALL: &[&Rule] = &[
     &needed_function_missing::RULE,
+    &needed_function_missing_from_position::RULE,
+    &one_direction_only::RULE,
+    &function_without_use::RULE,
+    &fixed_button_reassigned::RULE,
+    &copying_button_reassigned::RULE,
+    &limited_button_outside_its_set::RULE,
+    &button_not_on_bike::RULE,
+    &system_cannot_program::RULE,
+    &tap_lost::RULE,
+    &required_lever_absent::RULE,
+    &open_port::RULE,
+    &press_lets_go_of_steering::RULE,
+    &position_change_by_only_steering_hand::RULE,
+    &press_takes_great_effort::RULE,
+    &more_moves_than_needed::RULE,
+    &thumb_work_only_by_letting_go::RULE,
+    &not_asked_yet::RULE,
+    &function_lost_on_bad_day::RULE,
     &live_button_under_resting_hand::RULE,
+    &hold_may_run_on::RULE,
+    &holding_not_possible::RULE,
+    &press_together_not_possible::RULE,
+    &opposites_too_close::RULE,
+    &same_place_opposite_meaning::RULE,
+    &wheel_brake_without_lever::RULE,
+    &brake_out_of_reach::RULE,
+    &brakes_not_pulled_together::RULE,
+    &brake_throw_untested::RULE,
+    &blade_near_bar_at_full_pull::RULE,
+    &blade_beyond_reach::RULE,
+    &blade_far_from_bar::RULE,
+    &unused_lever_has_blade::RULE,
+    &brake_not_let_go::RULE,
+    &brake_grip_takes_effort::RULE,
+    &front_and_rear_on_one_lever::RULE,
+    &one_joint_for_front_and_rear::RULE,
+    &device_release_untested::RULE,
+    &parking_latch_untried::RULE,
+    &axle_wheels_braked_apart::RULE,
+    &axle_balance_not_seen::RULE,
+    &front_brake_side_changed::RULE,
+    &same_contact_brakes_and_shifts::RULE,
+    &one_sided_braking_loads_other_arm::RULE,
+    &mounting_brake_not_held::RULE,
+    &only_brake_hand_signals::RULE,
+];
+
+/// Rules that ask for something to be tried by hand and noted. A fix may build
+/// things; whether they work only people can say, so a fix that builds may leave
+/// one of these behind.
+pub const TRIED_BY_HAND: &[&str] = &[
+    brake_throw_untested::RULE.id,
+    parking_latch_untried::RULE.id,
 ];
 
 /// The rule with this name.
@@ -74,12 +176,17 @@ pub fn rule(id: &str) -> Option<&'static Rule> {
 }
 
 /// What all rules say about the layout in hand, heaviest first, in the order of
-/// the rules.
+/// the rules. Every fix was tried: it removes its finding and adds no must-fix
+/// one but of [`TRIED_BY_HAND`].
 pub fn findings(plan: &Plan) -> Vec<Finding> {
-    findings_in(&Situation::of(plan))
+    let mut findings = findings_in(&Situation::of(plan));
+    trial::keep_fixes_that_work(plan, &mut findings);
+    findings
 }
 
-/// What all rules say about a situation, heaviest first.
+/// What all rules say about a situation, heaviest first, with fixes as
+/// proposed and not tried: for comparing layouts, and where fixes are not
+/// shown.
 pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
     let mut findings: Vec<Finding> = ALL
         .iter()

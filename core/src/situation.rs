@@ -1,11 +1,11 @@
 //! What every rule may ask, worked out once.
 
-use crate::cockpit::{BrakeRun, Control, ControlId, HandPosition};
-use crate::coverage::{Cell, Coverage};
+use crate::cockpit::{BrakeRun, ButtonId, Control, ControlId, HandPosition};
+use crate::coverage::{self, Cell, Coverage, Way};
 use crate::function::Function;
 use crate::layout::Layout;
 use crate::plan::Plan;
-use crate::rider::{Ability, Day, Hand, Side, Standing};
+use crate::rider::{Day, Hand, Side};
 use crate::vocabulary::Vocabulary;
 
 /// A plan and one of its layouts with what follows from them.
@@ -44,21 +44,9 @@ impl<'a> Situation<'a> {
         &self.coverage.positions
     }
 
-    /// The sides whose hands may be counted on to steer: working hands for
-    /// which steering alone is not step 3 or 4. Not asked is counted on here; a
-    /// finding of its own says that it was not asked.
+    /// The sides whose hands may be counted on to steer.
     pub fn steering_hands(&self) -> Vec<Side> {
-        Side::ALL
-            .iter()
-            .copied()
-            .filter(|side| {
-                let hand = self.hand(*side);
-                hand.works()
-                    && hand
-                        .step(Ability::SteersAlone, Day::Usual)
-                        .is_none_or(|s| s.standing() == Standing::Able)
-            })
-            .collect()
+        self.plan.rider.hands.steering()
     }
 
     /// The only hand that steers, if there is just one.
@@ -72,7 +60,30 @@ impl<'a> Situation<'a> {
     /// Whether a hand may leave its place while riding: another hand steers
     /// meanwhile, or the bike stands by itself.
     pub fn may_let_go(&self, side: Side) -> bool {
-        !self.is_two_wheeler() || self.steering_hands().iter().any(|s| *s != side)
+        !self.is_two_wheeler() || self.plan.rider.hands.steer_without(side)
+    }
+
+    /// A function's best cell among the positions in use on a usual day:
+    /// keeping hold, else letting go with a hand while the other steers, else
+    /// letting go; `None` where it cannot be called up at all.
+    pub fn best_cell(&self, function: Function) -> Option<&Cell> {
+        let hands = &self.plan.rider.hands;
+        self.positions()
+            .iter()
+            .filter_map(|position| self.coverage.cell(function, *position, Day::Usual))
+            .filter(|cell| cell.way().is_some())
+            .min_by_key(|cell| match cell {
+                Cell::Reached(_) => 0,
+                Cell::ByLettingGo(way) if hands.steer_without(way.hand) => 1,
+                Cell::ByLettingGo(_) | Cell::No(_) => 2,
+            })
+    }
+
+    /// Whether a function can be called up while riding from some position on a
+    /// usual day, at worst with a hand that may let go.
+    pub fn is_callable(&self, function: Function) -> bool {
+        let best = self.best_cell(function);
+        best.is_some_and(|cell| self.callable(cell))
     }
 
     /// Whether a function can be called up while riding, from a position on a
@@ -90,6 +101,31 @@ impl<'a> Situation<'a> {
             Cell::ByLettingGo(way) => self.may_let_go(way.hand),
             Cell::No(_) => false,
         }
+    }
+
+    /// How a function is called up from a position on a usual day without
+    /// letting go.
+    pub fn reached(&self, function: Function, position: HandPosition) -> Option<&Way> {
+        self.coverage
+            .cell(function, position, Day::Usual)?
+            .reached()
+    }
+
+    /// The hands that work a button: those that press it without letting go
+    /// from a position in use, or failing them those that let go for it.
+    pub fn hands_on(&self, button: ButtonId) -> Vec<Side> {
+        let ways: Vec<Way> = self
+            .positions()
+            .iter()
+            .flat_map(|position| coverage::presses(self.plan, button, *position, Day::Usual))
+            .filter(Way::is_usable)
+            .collect();
+        let stays = ways.iter().any(Way::keeps_hold);
+        let by = |side: Side| {
+            ways.iter()
+                .any(|way| way.hand == side && way.keeps_hold() == stays)
+        };
+        Side::ALL.iter().copied().filter(|s| by(*s)).collect()
     }
 
     /// The sides whose hands brake: they pull some lever that is live from some

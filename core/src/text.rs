@@ -51,6 +51,17 @@ impl From<&str> for Text {
     }
 }
 
+/// Items as people read them: "hoods, drops and tops", with `last` before the
+/// last one.
+pub fn list<T: fmt::Display>(items: &[T], last: &str) -> String {
+    let words: Vec<String> = items.iter().map(T::to_string).collect();
+    match words.split_last() {
+        Some((end, [])) => end.clone(),
+        Some((end, rest)) => format!("{} {last} {end}", rest.join(", ")),
+        None => String::new(),
+    }
+}
+
 /// A calendar date, Gregorian, written year-month-day (ISO 8601).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Date {

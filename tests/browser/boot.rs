@@ -138,5 +138,8 @@ fn it_prints_on_both_papers() {
             "{wanted:?} {got:?}"
         );
         assert!(printed.text().contains("Leverwright"));
+        assert_eq!(printed.pages().len(), 1);
+        printed.draw(&shop.downloads(), "sheet");
+        assert!(shop.downloads().join("sheet-1.png").is_file());
     }
 }

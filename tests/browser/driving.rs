@@ -214,3 +214,24 @@ fn offline_cuts_the_page_off() {
     shop.offline(false);
     assert!(shop.eval_later::<bool>(fetched));
 }
+
+#[test]
+fn the_time_until_a_change_is_painted_is_taken() {
+    let shop = Browser::open("shop");
+    page(&shop, "<main><button>Go</button></main>");
+    shop.eval::<()>(
+        "document.querySelector('button').onclick = (event) => {
+             const start = performance.now();
+             while (performance.now() - start < 120) {}
+             event.target.textContent += '!';
+         }",
+    );
+    shop.time_paints_after("click");
+    shop.css("button").click();
+    shop.css("button").click();
+    let times = shop.paint_times(2);
+    assert!(
+        times.iter().all(|time| (120.0..2000.0).contains(time)),
+        "{times:?}"
+    );
+}

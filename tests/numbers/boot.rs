@@ -7,6 +7,7 @@ const LOADS: usize = 10;
 
 fn main() {
     let browser = Browser::open("numbers");
+    browser.visit("");
     let full = start_times(&browser);
     browser.slow_down(4.0);
     let slow = start_times(&browser);
@@ -22,8 +23,7 @@ fn main() {
 
 /// From the navigation's start to the program running, in ms.
 fn start_times(browser: &Browser) -> Vec<f64> {
-    let load = |_| {
-        browser.visit("");
+    let load = |_: usize| -> f64 {
         browser.reload();
         browser.eval("return performance.getEntriesByName('running')[0].startTime")
     };

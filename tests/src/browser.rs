@@ -19,17 +19,16 @@ mod driver;
 mod element;
 mod emulate;
 mod keys;
+mod measure;
 mod paper;
 mod pointer;
 mod record;
-mod server;
 
 pub use axe::Violation;
 pub use element::Element;
 pub use emulate::Media;
 pub use paper::{Paper, Pdf};
 pub use pointer::{Point, Pointer};
-pub use server::build_folder;
 
 use driver::Services;
 use record::Record;
@@ -124,7 +123,7 @@ impl Browser {
     }
 
     /// The origin of the served build, without a slash at its end.
-    pub fn origin(&self) -> &str {
+    pub fn origin(&self) -> String {
         self.services.origin()
     }
 
@@ -281,18 +280,6 @@ impl Browser {
         std::fs::write(file, paper::decoded(&picture["data"])).expect("a picture file");
     }
 
-    /// What the program holds in memory after the garbage is gone, in bytes: objects, and the
-    /// memory of the compiled program.
-    #[track_caller]
-    pub fn heap_bytes(&self) -> f64 {
-        self.cdp("HeapProfiler.collectGarbage", json!({}));
-        let usage = self.cdp("Runtime.getHeapUsage", json!({}));
-        ["usedSize", "embedderHeapUsedSize", "backingStorageSize"]
-            .iter()
-            .filter_map(|part| usage[part].as_f64())
-            .sum()
-    }
-
     /// Says that the page will report an error with these words. It has to, and every other
     /// error still fails the walk-through.
     pub fn expect_problem(&self, words: &str) {
@@ -398,7 +385,7 @@ impl Browser {
             .name()
             .unwrap_or("walk")
             .replace("::", "-");
-        let folder = server::build_folder().with_file_name("walks");
+        let folder = xtask::tools::dist().with_file_name("walks");
         let picture = folder.join(format!("{test}-{}.png", self.label));
         let taken = std::fs::create_dir_all(&folder).is_ok()
             && self.attempt(self.session().screenshot(&picture)).is_ok();

@@ -1,7 +1,6 @@
 //! What one hand meets from one position, whatever the buttons do.
 
-use super::shifting::Ways;
-use super::{Cell, Via, WhyNot, easiest};
+use super::{Cell, WhyNot, easiest, presses};
 use crate::cockpit::{ButtonId, HandPosition};
 use crate::plan::Plan;
 use crate::rider::{Day, Side};
@@ -18,9 +17,9 @@ pub fn press_by(
     if !plan.rider.hands.get(hand).works() {
         return Cell::No(WhyNot::UnderIdleHand(hand));
     }
-    let mut all = Ways::none(plan).presses(Via::Tap(button), button, position, day);
+    let mut all = presses(plan, button, position, day);
     all.retain(|way| way.hand == hand);
-    easiest(&all).unwrap_or(Cell::No(if all.is_empty() {
+    easiest(plan, &all).unwrap_or(Cell::No(if all.is_empty() {
         WhyNot::OutOfReach
     } else {
         WhyNot::HandCannot(hand)

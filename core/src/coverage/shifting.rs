@@ -1,18 +1,23 @@
 //! Ways of calling up functions.
 
-use super::{Cell, Via, Way, WhyNot, easiest, harder, press_step};
-use crate::cockpit::{BarSide, Button, ButtonId, Control, Ease, HandPosition, Press};
+use super::{Cell, Via, Way, WhyNot, easiest, harder, presses};
+use crate::cockpit::{ButtonId, HandPosition};
 use crate::function::Function;
 use crate::layout::{Chord, Hold, Layout};
 use crate::plan::Plan;
-use crate::reach;
-use crate::rider::{Ability, Contact, Day, Hand, Side};
-use crate::vocabulary::Vocabulary;
+use crate::rider::{Ability, Day};
 
 /// Everything on the cockpit that calls up a function.
 pub(super) struct Ways<'a> {
     plan: &'a Plan,
-    ways: Vec<(Function, Via)>,
+    given: Vec<Given>,
+}
+
+struct Given {
+    function: Function,
+    via: Via,
+    /// Whether the bike can be made to do it.
+    buildable: bool,
 }
 
 /// How a button is best pressed from a position on a day, whatever it does.
@@ -22,50 +27,67 @@ pub fn press_of(plan: &Plan, button: ButtonId, position: HandPosition, day: Day)
 
 impl<'a> Ways<'a> {
     /// Nothing calls up anything: for asking about presses alone.
-    pub(super) fn none(plan: &'a Plan) -> Self {
-        let ways = Vec::new();
-        Ways { plan, ways }
+    fn none(plan: &'a Plan) -> Self {
+        let given = Vec::new();
+        Ways { plan, given }
     }
 
     pub(super) fn of(plan: &'a Plan, layout: &Layout) -> Self {
         let bike = &plan.bike;
-        let mut ways = Vec::new();
+        let mut given = Vec::new();
         for control in bike.controls.iter().filter(|c| c.connected) {
             for button in &control.buttons {
                 let id = control.button_id(button.part);
-                ways.extend(layout.tap(bike, id).map(|f| (f, Via::Tap(id))));
-                if let Some(Hold::Does(function)) = layout.holds.get(&id) {
-                    ways.push((*function, Via::Hold(id)));
+                given.extend(layout.tap(bike, id).map(|function| Given {
+                    function,
+                    via: Via::Tap(id),
+                    buildable: bike.can_do(id, function),
+                }));
+                if let Some(hold @ Hold::Does(function)) = layout.holds.get(&id) {
+                    given.push(Given {
+                        function: *function,
+                        via: Via::Hold(id),
+                        buildable: hold.is_buildable(bike, id),
+                    });
                 }
             }
         }
-        for chord in &layout.chords {
-            let connected = |id: ButtonId| bike.control(id.control).is_some_and(|c| c.connected);
-            if connected(chord.first) && connected(chord.second) {
-                ways.push((chord.function, Via::Chord(*chord)));
-            }
-        }
-        Ways { plan, ways }
+        let chords = layout.chords.iter();
+        given.extend(
+            chords
+                .filter(|chord| chord.is_connected(bike))
+                .map(|chord| Given {
+                    function: chord.function,
+                    via: Via::Chord(*chord),
+                    buildable: chord.is_buildable(bike),
+                }),
+        );
+        Ways { plan, given }
     }
 
     pub(super) fn has(&self, function: Function) -> bool {
-        self.ways.iter().any(|(given, _)| *given == function)
+        self.given.iter().any(|given| given.function == function)
     }
 
     pub(super) fn cell(&self, function: Function, position: HandPosition, day: Day) -> Cell {
         let vias = self.vias(function);
-        if vias.is_empty() {
-            return Cell::No(WhyNot::NoButton);
+        if !vias.is_empty() {
+            return self.cell_of(&vias, position, day);
         }
-        self.cell_of(&vias, position, day)
+        let named = self.given.iter().any(|g| g.function.serves(function));
+        Cell::No(if named {
+            WhyNot::NotProgrammable
+        } else {
+            WhyNot::NoButton
+        })
     }
 
-    /// Everything that calls up a function.
+    /// Everything that calls up a function and can be built.
     pub(super) fn vias(&self, function: Function) -> Vec<Via> {
-        self.ways
+        self.given
             .iter()
-            .filter(|(given, _)| given.serves(function))
-            .map(|(_, via)| *via)
+            .filter(|given| given.buildable && given.function.serves(function))
+            .map(|given| given.via)
             .collect()
     }
 
@@ -75,7 +97,7 @@ impl<'a> Ways<'a> {
             .iter()
             .flat_map(|via| self.ways_of(*via, position, day))
             .collect();
-        easiest(&all).unwrap_or_else(|| Cell::No(self.why_not(vias, &all)))
+        easiest(self.plan, &all).unwrap_or_else(|| Cell::No(self.why_not(vias, &all)))
     }
 
     fn why_not(&self, vias: &[Via], all: &[Way]) -> WhyNot {
@@ -91,129 +113,48 @@ impl<'a> Ways<'a> {
 
     /// Every way of one press from a position.
     pub(super) fn ways_of(&self, via: Via, position: HandPosition, day: Day) -> Vec<Way> {
-        match via {
-            Via::Tap(id) => self.presses(via, id, position, day),
-            Via::Hold(id) => {
-                let mut ways = self.presses(via, id, position, day);
-                for way in &mut ways {
-                    let hand = self.plan.rider.hands.get(way.hand);
-                    way.step = harder(way.step, hand.step(Ability::KeepsPressed, day));
-                }
-                ways
-            }
-            Via::Chord(chord) => {
-                let first = self.presses(via, chord.first, position, day);
-                let second = self.presses(via, chord.second, position, day);
-                Self::together(chord, &first, &second)
-            }
-        }
-    }
-
-    /// Every pair of presses that two hands, or two contacts of one hand, make
-    /// at the same time: as far off as the farther press, as hard as the harder.
-    fn together(chord: Chord, first: &[Way], second: &[Way]) -> Vec<Way> {
-        let one_control = chord.first.control == chord.second.control;
-        first
-            .iter()
-            .flat_map(|a| second.iter().map(move |b| (a, b)))
-            .filter(|(a, b)| at_once(a, b, one_control))
-            .map(|(a, b)| {
-                // The hand that lets go stands for the pair, else the one with
-                // the harder press.
-                let a_stands = match (a.keeps_hold(), b.keeps_hold()) {
-                    (true, false) => false,
-                    (false, true) => true,
-                    _ => a.effort() >= b.effort(),
-                };
-                Way {
-                    ease: a.ease.max(b.ease),
-                    step: harder(a.step, b.step),
-                    ..if a_stands { *a } else { *b }
-                }
-            })
-            .collect()
-    }
-
-    /// How each working hand presses one button from a position.
-    pub(super) fn presses(
-        &self,
-        via: Via,
-        id: ButtonId,
-        position: HandPosition,
-        day: Day,
-    ) -> Vec<Way> {
-        let Some((control, button)) = self.plan.bike.button(id) else {
-            return Vec::new();
+        let mut ways = match via {
+            Via::Tap(id) | Via::Hold(id) => presses(self.plan, id, position, day),
+            Via::Chord(chord) => together(
+                chord,
+                &presses(self.plan, chord.first, position, day),
+                &presses(self.plan, chord.second, position, day),
+            ),
         };
-        let mut ways = Vec::new();
-        for side in Side::ALL {
-            let hand = self.plan.rider.hands.get(*side);
-            if !hand.works() {
-                continue;
-            }
-            if control.side == BarSide::from(*side) || control.side == BarSide::Centre {
-                own_side(&mut ways, via, *side, hand, control, button, position, day);
-            } else {
-                crossing_over(&mut ways, via, *side, hand, control, button, day);
+        for way in &mut ways {
+            way.via = via;
+            if matches!(via, Via::Hold(_)) {
+                let hand = self.plan.rider.hands.get(way.hand);
+                way.step = harder(way.step, hand.step(Ability::KeepsPressed, day));
             }
         }
         ways
     }
 }
 
-#[expect(clippy::too_many_arguments, reason = "one press has this many sides")]
-fn own_side(
-    ways: &mut Vec<Way>,
-    via: Via,
-    side: Side,
-    hand: &Hand,
-    control: &Control,
-    button: &Button,
-    position: HandPosition,
-    day: Day,
-) {
-    for reach in reach::of_button(control, button, position) {
-        if in_use(hand, reach.contact) {
-            ways.push(Way {
-                via,
-                hand: side,
-                contact: reach.contact,
-                ease: reach.ease,
-                step: press_step(hand, reach.contact, button.press == Press::Sweep, day),
-                reason: reach.reason,
-            });
-        }
-    }
-}
-
-/// A hand that crosses over leaves its place, so its position does not matter:
-/// it presses with what presses there from anywhere.
-fn crossing_over(
-    ways: &mut Vec<Way>,
-    via: Via,
-    side: Side,
-    hand: &Hand,
-    control: &Control,
-    button: &Button,
-    day: Day,
-) {
-    let target = reach::Target::of_button(control, button);
-    let natural = reach::REACH
+/// Every pair of presses that two hands, or two contacts of one hand, make at
+/// the same time: as far off as the farther press, as hard as the harder.
+fn together(chord: Chord, first: &[Way], second: &[Way]) -> Vec<Way> {
+    let one_control = chord.first.control == chord.second.control;
+    first
         .iter()
-        .filter(|row| row.target == target && row.ease == Ease::Natural)
-        .flat_map(|row| row.contacts);
-    for contact in natural {
-        if in_use(hand, *contact) && !ways.iter().any(|w| w.hand == side && w.contact == *contact) {
-            ways.push(Way {
-                via,
-                hand: side,
-                contact: *contact,
-                ease: Ease::CrossOver,
-                step: press_step(hand, *contact, button.press == Press::Sweep, day),
-                reason: "the other hand must let go and cross over",
-            });
-        }
-    }
+        .flat_map(|a| second.iter().map(move |b| (a, b)))
+        .filter(|(a, b)| at_once(a, b, one_control))
+        .map(|(a, b)| {
+            // The hand that lets go stands for the pair, else the one with the
+            // harder press.
+            let a_stands = match (a.keeps_hold(), b.keeps_hold()) {
+                (true, false) => false,
+                (false, true) => true,
+                _ => a.effort() >= b.effort(),
+            };
+            Way {
+                ease: a.ease.max(b.ease),
+                step: harder(a.step, b.step),
+                ..if a_stands { *a } else { *b }
+            }
+        })
+        .collect()
 }
 
 /// Whether two presses can be made at the same time: one hand needs two contacts
@@ -224,9 +165,4 @@ fn at_once(a: &Way, b: &Way, one_control: bool) -> bool {
     }
     let one_place = a.keeps_hold() && b.keeps_hold() || one_control && a.ease == b.ease;
     a.contact != b.contact && one_place
-}
-
-/// Digits are in use until said otherwise; other contacts only once answered.
-fn in_use(hand: &Hand, contact: Contact) -> bool {
-    contact.is_digit() || hand.contacts.value(contact).is_some()
 }

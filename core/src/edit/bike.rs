@@ -2,12 +2,14 @@
 
 use super::EditError;
 use super::layout::countable;
+use super::layout::{may_chord, may_hold, may_take};
 use super::rider::within;
 use crate::catalogue::parts;
 use crate::cockpit::{
     Bar, BarSide, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link,
     SeenReach, SystemProfile, ThumbWorkKind, UnusedPort, Zone,
 };
+use crate::layout::Hold;
 use crate::limits;
 use crate::plan::Plan;
 use crate::rider::{Answer, Side, YesNo};
@@ -281,15 +283,25 @@ fn set_freedom(plan: &mut Plan, id: ButtonId, freedom: &Freedom) -> Result<(), E
         ));
     }
     button(&mut plan.bike, id)?.freedom = freedom.clone();
-    let bike = plan.bike.clone();
+    // Each layout keeps only what the button may still have.
+    let bike = &plan.bike;
     for layout in &mut plan.layouts {
-        let keeps = layout
+        let loses_tap = layout
             .taps
             .get(&id)
-            .is_none_or(|f| bike.button(id).is_some_and(|(_, b)| b.takes(*f)));
-        if !keeps {
-            layout.clear(id);
+            .is_some_and(|tap| may_take(bike, id, *tap).is_err());
+        let loses_hold = layout.holds.get(&id).is_some_and(|hold| {
+            may_hold(bike, id, *hold).is_err() || loses_tap && matches!(hold, Hold::Repeats(_))
+        });
+        if loses_tap {
+            layout.taps.remove(&id);
         }
+        if loses_hold {
+            layout.holds.remove(&id);
+        }
+        layout
+            .chords
+            .retain(|chord| !chord.includes(id) || may_chord(bike, chord).is_ok());
     }
     Ok(())
 }

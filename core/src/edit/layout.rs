@@ -62,7 +62,11 @@ impl LayoutEdit {
                 plan.layout_mut().chords.retain(|c| !c.same_buttons(chord));
             }
             LayoutEdit::ClearButton(id) => {
-                remappable(&plan.bike, *id)?;
+                // What a button cannot have, or a button that is not there, may
+                // come in with a document; clearing is the way out.
+                if plan.layout().is_blank(*id) {
+                    remappable(&plan.bike, *id)?;
+                }
                 plan.layout_mut().clear(*id);
             }
             LayoutEdit::AllShiftingOn(side) => starts::all_shifting_on(plan, *side)?,
@@ -112,6 +116,26 @@ pub fn may_take(bike: &Bike, id: ButtonId, function: Function) -> Result<(), Edi
     }
 }
 
+/// Refuses a hold that the button cannot take.
+pub(super) fn may_hold(bike: &Bike, id: ButtonId, hold: Hold) -> Result<(), EditError> {
+    match hold {
+        Hold::Does(function) => may_take(bike, id, function),
+        Hold::Repeats(run) => {
+            remappable(bike, id)?;
+            countable(run)
+        }
+    }
+}
+
+/// Refuses a chord of one button, or one that its buttons cannot take.
+pub(super) fn may_chord(bike: &Bike, chord: &Chord) -> Result<(), EditError> {
+    if chord.first == chord.second {
+        return Err(EditError::ChordOfOne);
+    }
+    may_take(bike, chord.first, chord.function)?;
+    may_take(bike, chord.second, chord.function)
+}
+
 fn listed(functions: &[Function]) -> String {
     if functions.is_empty() {
         return "nothing".into();
@@ -142,13 +166,7 @@ fn set_tap(plan: &mut Plan, id: ButtonId, function: Option<Function>) -> Result<
 fn set_hold(plan: &mut Plan, id: ButtonId, hold: Option<Hold>) -> Result<(), EditError> {
     match hold {
         Some(hold) => {
-            match hold {
-                Hold::Does(function) => may_take(&plan.bike, id, function)?,
-                Hold::Repeats(run) => {
-                    remappable(&plan.bike, id)?;
-                    countable(run)?;
-                }
-            }
+            may_hold(&plan.bike, id, hold)?;
             plan.layout_mut().holds.insert(id, hold);
         }
         None => {
@@ -172,34 +190,32 @@ pub(super) fn countable(run: HoldRun) -> Result<(), EditError> {
 }
 
 fn swap(plan: &mut Plan, a: ButtonId, b: ButtonId) -> Result<(), EditError> {
-    remappable(&plan.bike, a)?;
-    remappable(&plan.bike, b)?;
-    let layout = plan.layout();
-    for (from, to) in [(a, b), (b, a)] {
-        for function in [
-            layout.taps.get(&from).copied(),
-            match layout.holds.get(&from) {
-                Some(Hold::Does(function)) => Some(*function),
-                _ => None,
-            },
-        ]
-        .into_iter()
-        .flatten()
-        {
-            may_take(&plan.bike, to, function)?;
-        }
-    }
-    let layout = plan.layout_mut();
-    swap_in(&mut layout.taps, a, b);
-    swap_in(&mut layout.holds, a, b);
+    let bike = &plan.bike;
+    remappable(bike, a)?;
+    remappable(bike, b)?;
     let other = |id: ButtonId| match id {
         id if id == a => b,
         id if id == b => a,
         id => id,
     };
+    let mut layout = plan.layout().clone();
+    swap_in(&mut layout.taps, a, b);
+    swap_in(&mut layout.holds, a, b);
     for chord in &mut layout.chords {
         (chord.first, chord.second) = (other(chord.first), other(chord.second));
     }
+    for id in [a, b] {
+        if let Some(function) = layout.taps.get(&id) {
+            may_take(bike, id, *function)?;
+        }
+        if let Some(hold) = layout.holds.get(&id) {
+            may_hold(bike, id, *hold)?;
+        }
+        for chord in layout.chords.iter().filter(|chord| chord.includes(id)) {
+            may_chord(bike, chord)?;
+        }
+    }
+    *plan.layout_mut() = layout;
     Ok(())
 }
 
@@ -210,12 +226,7 @@ fn swap_in<T>(map: &mut std::collections::BTreeMap<ButtonId, T>, a: ButtonId, b:
 }
 
 fn add_chord(plan: &mut Plan, chord: Chord) -> Result<(), EditError> {
-    if chord.first == chord.second {
-        return Err(EditError::ChordOfOne);
-    }
-    for id in [chord.first, chord.second] {
-        may_take(&plan.bike, id, chord.function)?;
-    }
+    may_chord(&plan.bike, &chord)?;
     let layout = plan.layout_mut();
     layout.chords.retain(|c| !c.same_buttons(&chord));
     if layout.chords.len() >= MOST_CHORDS {

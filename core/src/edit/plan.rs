@@ -176,12 +176,14 @@ fn remove_layout(plan: &mut Plan, id: LayoutId) -> Result<(), EditError> {
 
 impl Plan {
     /// The plan without what it says about the hands: answers, the rider's own
-    /// words, reach seen on this rider, and why findings were accepted. The
-    /// layout itself still implies hand use.
+    /// words, reach seen on this rider, and why findings were accepted. Parts
+    /// of the file that this version does not know go too, wherever they stand:
+    /// nobody can tell what they say. The layout itself still implies hand use.
     pub fn without_hand_details(&self) -> Plan {
         let mut plan = self.clone();
         plan.rider = plan.rider.without_hand_details();
         plan.accepted.clear();
+        plan.unknown.clear();
         for control in &mut plan.bike.controls {
             for button in &mut control.buttons {
                 button.seen_reach.clear();
@@ -193,7 +195,8 @@ impl Plan {
         plan
     }
 
-    /// Whether the plan says anything about the hands.
+    /// Whether the plan says anything about the hands, or may say it in parts
+    /// that this version does not know.
     pub fn has_hand_details(&self) -> bool {
         self.without_hand_details() != *self
             || Side::ALL

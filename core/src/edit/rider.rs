@@ -3,12 +3,14 @@
 use super::EditError;
 use crate::cockpit::HandPosition;
 use crate::limits::{BLADE_REACH, Span};
+use crate::plan::Plan;
 use crate::rider::{
-    Ability, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Pressing,
-    Rider, Side, Use, YesNo,
+    Ability, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Pressing, Side,
+    Use, YesNo,
 };
 use crate::text::Text;
 use crate::units::Mm;
+use crate::vocabulary::Vocabulary;
 
 /// A change to the rider's answers.
 #[derive(Debug, Clone, PartialEq)]
@@ -76,7 +78,8 @@ impl RiderEdit {
         }
     }
 
-    pub(super) fn make(&self, rider: &mut Rider) -> Result<(), EditError> {
+    pub(super) fn make(&self, plan: &mut Plan) -> Result<(), EditError> {
+        let rider = &mut plan.rider;
         let hands = &mut rider.hands;
         match self {
             RiderEdit::Nickname(text) => rider.nickname = text.clone(),
@@ -88,7 +91,11 @@ impl RiderEdit {
                 *hands.get_mut(*side) =
                     keep_measures(hands.get(*side), Hand::does_nothing(*place, *evidence));
             }
-            RiderEdit::ForgetHand(side) => *hands.get_mut(*side) = Hand::default(),
+            RiderEdit::ForgetHand(side) => {
+                *hands.get_mut(*side) = Hand::default();
+                let hand = ["rider", side.code()];
+                plan.unknown.retain(|part| !part.is_under(&hand));
+            }
             RiderEdit::Place(side, answer) => hands.get_mut(*side).place = *answer,
             RiderEdit::Ability(side, ability, answer) => {
                 hands.get_mut(*side).abilities.set(*ability, *answer);

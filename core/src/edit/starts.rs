@@ -1,12 +1,12 @@
 //! Acts that start or turn a whole layout.
 
 use super::EditError;
-use crate::cockpit::{BarSide, ButtonId, Control, Ease, Freedom, Press};
+use crate::cockpit::{BarSide, Bike, ButtonId, Control, Freedom};
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::plan::Plan;
-use crate::reach;
-use crate::rider::{Ability, Day, Difficulty, HandPlace, Side, Standing};
+use crate::rider::{HandPlace, Side};
+use crate::suggest_button;
 use crate::vocabulary::Vocabulary;
 
 /// Puts all needed shifting on one side: the buttons that the hand reaches from
@@ -14,37 +14,51 @@ use crate::vocabulary::Vocabulary;
 /// order of their weight. Where buttons run out, one front toggle serves for
 /// both front functions, then two buttons pressed together.
 pub(super) fn all_shifting_on(plan: &mut Plan, side: Side) -> Result<(), EditError> {
-    let mut buttons = ranked_buttons(plan, side);
+    let mut buttons = suggest_button::reached_by(plan, side);
+    let pair = (buttons.first().copied(), buttons.get(1).copied());
     if buttons.is_empty() {
-        return Err(EditError::NotPossible(format!(
-            "There is no button on the {side} that can be given a function. Add a pod there first."
-        )));
+        return Err(nothing_to_press(plan, side));
     }
-    let needed = plan.needed_functions().to_vec();
-    let wanted = wanted_functions(&needed, buttons.len());
-    let chords = plan.bike.system.chords;
     let bike = plan.bike.clone();
+    let needed = plan.needed_functions();
+    let wanted = wanted_functions(needed, buttons.len(), &bike);
     let layout = plan.layout_mut();
     let old = layout.clone();
     *layout = Layout::blank(old.id, old.name.as_str());
-    let pair: Vec<ButtonId> = buttons.iter().take(2).copied().collect();
-    for function in &wanted {
-        let takes = |id: &ButtonId| bike.button(*id).is_some_and(|(_, b)| b.takes(*function));
-        if let Some(at) = buttons.iter().position(takes) {
-            layout.taps.insert(buttons.remove(at), *function);
+    for function in wanted {
+        if let Some(at) = buttons.iter().position(|id| bike.can_do(*id, function)) {
+            layout.taps.insert(buttons.remove(at), function);
         }
     }
-    let toggles = wanted.iter().any(|f| f.is_front());
-    let lacks_front = needed.iter().any(|f| f.is_front()) && !toggles;
-    if let (true, true, [first, second]) = (lacks_front, chords, &pair[..]) {
-        layout.chords.push(Chord {
-            first: *first,
-            second: *second,
+    let lacks_front = needed.iter().any(|f| f.is_front())
+        && !layout.taps.values().any(|function| function.is_front());
+    if let (true, (Some(first), Some(second))) = (lacks_front, pair) {
+        let chord = Chord {
+            first,
+            second,
             function: Function::FrontToggle,
-        });
+        };
+        layout
+            .chords
+            .extend(chord.is_buildable(&bike).then_some(chord));
     }
     keep_the_rest(layout, &old);
     Ok(())
+}
+
+/// Why nothing can go on a side.
+fn nothing_to_press(plan: &Plan, side: Side) -> EditError {
+    let there = |c: &Control| c.connected && c.side == BarSide::from(side);
+    let any = plan.bike.controls.iter().filter(|c| there(c));
+    EditError::NotPossible(if any.flat_map(|c| &c.buttons).any(|b| b.is_remappable()) {
+        format!(
+            "The {side} hand presses no button there that can be given a function. Choose the other side, or add a pod that it reaches."
+        )
+    } else {
+        format!(
+            "There is no button on the {side} that can be given a function. Add a pod there first."
+        )
+    })
 }
 
 /// What does not shift stays where it was, if its button is still blank.
@@ -56,62 +70,17 @@ fn keep_the_rest(layout: &mut Layout, old: &Layout) {
     }
 }
 
-fn wanted_functions(needed: &[Function], buttons: usize) -> Vec<Function> {
-    if needed.len() <= buttons || !needed.iter().any(|f| f.is_front()) {
-        return needed.to_vec();
-    }
-    let rear = needed.iter().copied().filter(|f| !f.is_front());
-    let mut wanted: Vec<Function> = rear.collect();
-    if buttons > wanted.len() {
-        wanted.push(Function::FrontToggle);
+/// The needed functions; where buttons run out, one toggle in place of both
+/// front functions.
+fn wanted_functions(needed: &[Function], buttons: usize, bike: &Bike) -> Vec<Function> {
+    let mut wanted = needed.to_vec();
+    if needed.len() > buttons && needed.iter().any(|f| f.is_front()) {
+        wanted.retain(|f| !f.is_front());
+        if bike.system.functions.contains(&Function::FrontToggle) && buttons > wanted.len() {
+            wanted.push(Function::FrontToggle);
+        }
     }
     wanted
-}
-
-/// The remappable buttons of a side, best first: reached from most positions,
-/// by the ablest contact, most naturally; then in the order of the drawing's
-/// parts. Buttons that the hand cannot press at all are left out, unless the
-/// hand was not asked about.
-fn ranked_buttons(plan: &Plan, side: Side) -> Vec<ButtonId> {
-    let positions = plan.positions_used();
-    let mut ranked: Vec<_> = plan
-        .bike
-        .controls
-        .iter()
-        .filter(|c| c.connected && c.side == BarSide::from(side))
-        .flat_map(|c| c.buttons.iter().map(move |b| (c, b)))
-        .filter(|(_, b)| b.is_remappable())
-        .filter_map(|(c, b)| {
-            let best: Vec<_> = positions
-                .iter()
-                .filter_map(|from| {
-                    let hand = plan.rider.hands.get(side);
-                    reach::of_button(c, b, *from)
-                        .into_iter()
-                        .filter(|r| r.ease <= Ease::Stretch)
-                        .map(|r| {
-                            let step = hand
-                                .contact_step(r.contact, Day::Usual)
-                                .unwrap_or(Difficulty::None);
-                            let swing = match b.press {
-                                Press::Sweep => hand
-                                    .step(Ability::SwingsPaddle, Day::Usual)
-                                    .unwrap_or(Difficulty::None),
-                                Press::Short => Difficulty::None,
-                            };
-                            (step.max(swing), r.ease)
-                        })
-                        .filter(|(step, _)| step.standing() != Standing::NotUsable)
-                        .min()
-                })
-                .collect();
-            let worst = best.iter().max().copied()?;
-            let missed = positions.len() - best.len();
-            Some(((missed, worst, b.part), c.button_id(b.part)))
-        })
-        .collect();
-    ranked.sort();
-    ranked.into_iter().map(|(_, id)| id).collect()
 }
 
 /// Exchanges left and right: each button takes what its counterpart on the
@@ -141,14 +110,18 @@ pub(super) fn mirror_layout(plan: &mut Plan) -> Result<(), EditError> {
         mirrored.taps.insert(to, *function);
     }
     for (id, hold) in &old.holds {
-        mirrored.holds.insert(across(*id)?, *hold);
+        let to = across(*id)?;
+        super::layout::may_hold(bike, to, *hold)?;
+        mirrored.holds.insert(to, *hold);
     }
     for chord in &old.chords {
-        mirrored.chords.push(Chord {
+        let chord = Chord {
             first: across(chord.first)?,
             second: across(chord.second)?,
             function: chord.function,
-        });
+        };
+        super::layout::may_chord(bike, &chord)?;
+        mirrored.chords.push(chord);
     }
     *plan.layout_mut() = mirrored;
     Ok(())

@@ -149,6 +149,26 @@ impl Hand {
         self.step(ability, Day::Usual).is_some_and(|s| s >= step)
     }
 
+    /// Whether it may press unawares what lies under it: it is on the bar, and
+    /// letting go or keeping steady takes great effort, or the arm moves by
+    /// itself (our judgement).
+    pub fn may_press_unawares(&self) -> bool {
+        self.on_bar()
+            && (self.at_least(Ability::LetsGo, Difficulty::Severe)
+                || self.at_least(Ability::Steady, Difficulty::Severe)
+                || self.moves_by_itself.is_yes())
+    }
+
+    /// Whether it may be counted on to steer: it works, and steering alone is
+    /// not step 3 or 4. Not asked is counted on here; a finding of its own says
+    /// that it was not asked.
+    pub fn steers(&self) -> bool {
+        self.works()
+            && self
+                .step(Ability::SteersAlone, Day::Usual)
+                .is_none_or(|step| step.standing() == Standing::Able)
+    }
+
     fn on_day(&self, step: Difficulty, day: Day) -> Option<Difficulty> {
         Some(match (day, self.later.value) {
             (Day::Usual, _) | (Day::Bad, None | Some(Later::Same)) => step,
@@ -182,6 +202,17 @@ impl Hands {
             Side::Left => &mut self.left,
             Side::Right => &mut self.right,
         }
+    }
+
+    /// The sides whose hands may be counted on to steer.
+    pub fn steering(&self) -> Vec<Side> {
+        let sides = Side::ALL.iter().copied();
+        sides.filter(|side| self.get(*side).steers()).collect()
+    }
+
+    /// Whether the other hand steers while this one is off its place.
+    pub fn steer_without(&self, side: Side) -> bool {
+        self.get(side.other()).steers()
     }
 
     /// Left and right exchanged.

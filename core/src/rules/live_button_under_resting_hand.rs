@@ -1,10 +1,12 @@
 //! A live button lies under a hand that may press it unawares.
 
-use super::{Family, Origin, Rule};
-use crate::edit::{BikeEdit, Edit, LayoutEdit};
+use super::{Family, Origin, Rule, fixes};
+use crate::cockpit::ButtonId;
+use crate::edit::{Edit, LayoutEdit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
-use crate::rider::{Ability, Difficulty, Side};
+use crate::rider::{Day, Side};
 use crate::situation::Situation;
+use crate::suggest_button::free_buttons;
 
 pub(super) static RULE: Rule = Rule {
     id: "live-button-under-resting-hand",
@@ -19,61 +21,105 @@ pub(super) static RULE: Rule = Rule {
 };
 
 fn check(situation: &Situation<'_>) -> Vec<Finding> {
-    let mut findings = Vec::new();
     let bike = &situation.plan.bike;
-    for (id, control, button) in bike.buttons() {
+    let mut findings = Vec::new();
+    for (id, control, _) in bike.buttons() {
         let Some(side) = control.side.hand() else {
             continue;
         };
-        if !may_press_unawares(situation, side) || !situation.layout.is_live(bike, id) {
+        if !situation.hand(side).may_press_unawares() || !situation.layout.is_live(bike, id) {
             continue;
         }
-        let fix = if button.is_remappable() {
-            Fix {
-                label: format!("Leave the {} blank", control.place_of(id.part)),
-                edit: Edit::Layout(LayoutEdit::ClearButton(id)),
-            }
-        } else {
-            Fix {
-                label: format!("Unplug the {}", control.place()),
-                edit: Edit::Bike(BikeEdit::Connect(control.id, false)),
-            }
-        };
         findings.push(Finding {
             rule: RULE.id,
             severity: Severity::MustFix,
-            acceptable: Acceptable::ByShop,
+            acceptable: Acceptable::ByClinician,
             places: vec![Place::Button(id), Place::Hand(side)],
             message: format!(
                 "The {} is live under the {side} hand, which may press it unawares.",
                 control.place_of(id.part)
             ),
-            fixes: vec![fix],
+            fixes: proposals(situation, id, side),
         });
     }
     findings
 }
 
-fn may_press_unawares(situation: &Situation<'_>, side: Side) -> bool {
-    let hand = situation.hand(side);
-    hand.on_bar()
-        && (hand.at_least(Ability::LetsGo, Difficulty::Severe)
-            || hand.at_least(Ability::Steady, Difficulty::Severe)
-            || hand.moves_by_itself.is_yes())
+/// A hand that works takes its function along to the other side; under a hand
+/// that does not, the button goes blank.
+fn proposals(situation: &Situation<'_>, id: ButtonId, side: Side) -> Vec<Fix> {
+    let silence = fixes::silence(situation, id);
+    let function = situation.layout.tap(&situation.plan.bike, id);
+    let Some(function) = function.filter(|_| situation.hand(side).works()) else {
+        return vec![silence];
+    };
+    let free = free_buttons(situation, function, Day::Usual);
+    let mut proposals: Vec<Fix> = free
+        .first()
+        .map(|suited| {
+            let place = situation.plan.bike.place_of(suited.button);
+            Fix {
+                label: format!("Move “{function}” to the {place}"),
+                edit: Edit::Several {
+                    label: format!("move {function} to the {place}"),
+                    edits: vec![
+                        silence.edit.clone(),
+                        Edit::Layout(LayoutEdit::Tap(suited.button, Some(function))),
+                    ],
+                },
+            }
+        })
+        .into_iter()
+        .collect();
+    proposals.push(silence);
+    proposals
 }
 
 #[cfg(test)]
 mod tests {
     use super::RULE;
-    use crate::rider::{HandPlace, Side};
-    use crate::rules::testing::{check_fixes, drop_bar, fired};
+    use crate::catalogue::TemplateId::RoadPods;
+    use crate::edit::{Edit, RiderEdit};
+    use crate::rider::{Answer, HandPlace, Side, YesNo};
+    use crate::rules::testing::{bike, check_fixes, drop_bar, fired, fixes_of, gravel};
 
     #[test]
     fn fires_for_each_live_button_and_its_fixes_work() {
         let plan = drop_bar()
             .hand_does_nothing(Side::Right, HandPlace::Rests)
             .plan();
-        assert!(!fired(&plan, &RULE).is_empty());
+        assert_eq!(
+            fixes_of(&plan, &RULE),
+            [
+                "Leave the right outer paddle blank",
+                "Leave the right inner paddle blank"
+            ]
+        );
+        check_fixes(&plan, &RULE);
+    }
+
+    #[test]
+    fn a_sprint_button_is_unplugged() {
+        let plan = bike(RoadPods)
+            .blank()
+            .hand_does_nothing(Side::Right, HandPlace::Rests)
+            .plan();
+        assert_eq!(fixes_of(&plan, &RULE), ["Unplug the right sprint button"]);
+        check_fixes(&plan, &RULE);
+    }
+
+    #[test]
+    fn the_function_of_a_hand_that_works_goes_to_the_other_side() {
+        let plan = gravel()
+            .edit(&Edit::Rider(RiderEdit::MovesByItself(
+                Side::Right,
+                Answer::of(YesNo::Yes),
+            )))
+            .plan();
+        assert_eq!(
+            fixes_of(&plan, &RULE)[0],
+            "Move “rear easier” to the left outer paddle"
+        );
         check_fixes(&plan, &RULE);
     }
 

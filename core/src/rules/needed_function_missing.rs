@@ -1,7 +1,9 @@
-//! A function the bike needs is on no button that the rider reaches.
+//! A function the bike needs is on no button that the rider presses.
 
-use super::{Family, Origin, Rule};
+use super::{Family, Origin, Rule, fixes};
+use crate::coverage::Cell;
 use crate::finding::{Acceptable, Finding, Place, Severity};
+use crate::rider::Day;
 use crate::situation::Situation;
 
 pub(super) static RULE: Rule = Rule {
@@ -9,7 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A needed function is missing",
     severity: Severity::MustFix,
-    what: "Each function that the shift plan needs is on some button that a working hand reaches from at least one position in use.",
+    what: "Each function that the shift plan needs is on some button that a working hand presses from at least one position in use. Letting go for it counts only where the other hand steers meanwhile, or where the bike stands by itself.",
     why: "Without it the rider cannot get to part of the gears: on a hill there is no easier gear, or the chain stays on one ring.",
     remedy: "Put the function on a button that the hand reaches, or choose a shift plan that needs fewer functions.",
     origin: Origin::CommonPractice,
@@ -21,23 +23,25 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
         .coverage
         .rows
         .iter()
-        .filter(|row| row.needed)
-        .filter(|row| {
-            !situation
-                .positions()
-                .iter()
-                .any(|position| situation.callable_from(row.function, *position))
-        })
-        .map(|row| Finding {
-            rule: RULE.id,
-            severity: Severity::MustFix,
-            acceptable: Acceptable::ByShop,
-            places: vec![Place::Function(row.function)],
-            message: format!(
-                "“{}” is needed and no working hand can call it up from any position in use.",
-                row.function
-            ),
-            fixes: Vec::new(),
+        .filter(|row| row.needed && !situation.is_callable(row.function))
+        .map(|row| {
+            let why = match row.cells.first() {
+                Some(Cell::No(why)) => why.to_string(),
+                _ => "only a hand that must not let go gets to it".into(),
+            };
+            let mut proposals = fixes::put(situation, row.function, Day::Usual, |_| true);
+            proposals.extend(fixes::all_shifting_on_working_side(situation));
+            Finding {
+                rule: RULE.id,
+                severity: Severity::MustFix,
+                acceptable: Acceptable::ByShop,
+                places: vec![Place::Function(row.function)],
+                message: format!(
+                    "“{}” is needed, but the rider cannot call it up from any position in use: {why}.",
+                    row.function
+                ),
+                fixes: proposals,
+            }
         })
         .collect()
 }
@@ -45,12 +49,48 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
 #[cfg(test)]
 mod tests {
     use super::RULE;
-    use crate::rules::testing::{drop_bar, fired};
+    use crate::catalogue::TemplateId;
+    use crate::function::Function::FrontToggle;
+    use crate::rider::{Contact, Difficulty, HandPlace, Side};
+    use crate::rules::testing::{bike, check_fixes, drop_bar, fired, fixes_of};
 
     #[test]
     fn fires_on_a_blank_layout_and_is_silent_on_the_usual_one() {
         let plan = drop_bar().blank().plan();
         assert_eq!(fired(&plan, &RULE).len(), 4);
+        check_fixes(&plan, &RULE);
         assert!(fired(&drop_bar().plan(), &RULE).is_empty());
+    }
+
+    #[test]
+    fn one_act_puts_everything_under_the_only_working_hand() {
+        let plan = drop_bar()
+            .hand_does_nothing(Side::Right, HandPlace::Rests)
+            .plan();
+        assert!(
+            fixes_of(&plan, &RULE).contains(&"Put all shifting on the left".into()),
+            "{:?}",
+            fixes_of(&plan, &RULE)
+        );
+        check_fixes(&plan, &RULE);
+    }
+
+    #[test]
+    fn fires_where_no_contact_presses_the_button() {
+        let plan = bike(TemplateId::FlatSingle)
+            .contact(Side::Right, Contact::Thumb, Difficulty::Complete)
+            .contact(Side::Right, Contact::Index, Difficulty::Complete)
+            .contact(Side::Left, Contact::Thumb, Difficulty::Complete)
+            .plan();
+        assert_eq!(fired(&plan, &RULE).len(), 2);
+    }
+
+    #[test]
+    fn a_front_toggle_serves_for_both_front_functions() {
+        let plan = drop_bar()
+            .tap("left outer paddle", None)
+            .tap("left inner paddle", Some(FrontToggle))
+            .plan();
+        assert!(fired(&plan, &RULE).is_empty());
     }
 }

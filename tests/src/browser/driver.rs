@@ -1,6 +1,5 @@
 //! The browser's driver program and the page server, shared by all browsers of one test program.
 
-use super::server::Served;
 use serde_json::json;
 use std::env;
 use std::io::{BufRead, BufReader};
@@ -10,11 +9,11 @@ use std::sync::{Arc, Mutex, PoisonError, Weak};
 use std::time::Duration;
 use thirtyfour::error::WebDriverResult;
 use thirtyfour::{CapabilitiesHelper, ChromiumLikeCapabilities, DesiredCapabilities, WebDriver};
+use xtask::{server::Server, tools};
 
 /// Lasts as long as any browser does, so that no program outlives the tests.
 pub(super) struct Services {
-    served: Served,
-    origin: String,
+    server: Server,
     driver: Child,
     driver_port: u16,
 }
@@ -31,19 +30,22 @@ impl Services {
     }
 
     fn start() -> Self {
-        let served = Served::start();
+        let build = tools::dist();
+        assert!(
+            build.join("index.html").is_file(),
+            "no release build in target/dist: run `cargo xtask build`"
+        );
+        let server = Server::start(build, 0).expect("a free port");
         let (driver, driver_port) = start_driver();
         Self {
-            origin: served.origin(),
-            served,
+            server,
             driver,
             driver_port,
         }
     }
 
-    pub(super) fn origin(&self) -> &str {
-        debug_assert_eq!(self.origin, self.served.origin());
-        &self.origin
+    pub(super) fn origin(&self) -> String {
+        self.server.origin()
     }
 
     /// Starts a browser on a profile folder.

@@ -1,4 +1,4 @@
-//! Other screens, other preferences, slower machines.
+//! Other screens, other preferences, no network.
 
 use super::Browser;
 use serde_json::json;
@@ -72,12 +72,6 @@ impl Browser {
     pub fn text_size(&self, percent: u32) {
         let sizes = json!({ "standard": 16 * percent / 100, "fixed": 13 * percent / 100 });
         self.cdp("Page.setFontSizes", json!({ "fontSizes": sizes }));
-    }
-
-    /// Makes the processor this many times slower: 1 is full speed.
-    #[track_caller]
-    pub fn slow_down(&self, times: f64) {
-        self.cdp("Emulation.setCPUThrottlingRate", json!({ "rate": times }));
     }
 
     /// Cuts the page off from the network, or connects it again.

@@ -82,6 +82,17 @@ impl Pdf {
         std::fs::copy(self.path(), file).expect("a copy of the print");
     }
 
+    /// Draws each page into the folder, as `NAME-1.png` and so on.
+    pub fn draw(&self, folder: &Path, name: &str) {
+        std::fs::create_dir_all(folder).expect("a folder for pictures");
+        let target = folder.join(name);
+        self.poppler(
+            "pdftoppm",
+            &["-png", "-r", "80"],
+            &[&target.to_string_lossy()],
+        );
+    }
+
     /// The text of each page, laid out as on paper.
     pub fn pages(&self) -> Vec<String> {
         let text = self.poppler("pdftotext", &["-layout", "-enc", "UTF-8"], &["-"]);

@@ -1,10 +1,11 @@
 //! The release build: Trunk's, with the content security policy put in.
 
-use crate::{step, tools};
+use crate::step;
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::Path;
 use std::time::SystemTime;
+use xtask::tools;
 
 /// Nothing inline, nothing from elsewhere. `style-src` covers the style sheets; styles set from
 /// the program go through the style object, which the policy leaves alone.

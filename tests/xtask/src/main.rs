@@ -7,7 +7,6 @@ mod setup;
 mod size;
 mod step;
 mod test;
-mod tools;
 
 use anyhow::{Result, bail};
 use setup::For;

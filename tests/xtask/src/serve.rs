@@ -1,30 +1,28 @@
-//! Serves the release build to this machine only.
+//! Serves the release build.
 
-use crate::tools;
 use anyhow::{Context, Result};
-use file_serve::ServerBuilder;
-use std::net::TcpListener;
+use std::io;
+use xtask::server::Server;
+use xtask::tools;
 
 const PORT: u16 = 8321;
 
 /// Serves until stopped.
 pub fn run(port: Option<&str>) -> Result<()> {
-    let wanted = port
-        .map(str::parse)
-        .transpose()
-        .context("PORT is a number up to 65535")?;
-    let port = free_port(wanted.unwrap_or(PORT))?;
-    eprintln!("\n  Leverwright is ready. Open  http://localhost:{port}/\n  Ctrl+C stops it.\n");
-    ServerBuilder::new(tools::dist())
-        .port(port)
-        .serve()
-        .map_err(|error| anyhow::anyhow!("cannot serve on port {port}: {error}"))
+    let wanted = port.map(str::parse).transpose();
+    let wanted = wanted
+        .context("PORT is a number up to 65535")?
+        .unwrap_or(PORT);
+    let server = on_port(wanted).context("cannot open a port")?;
+    eprintln!(
+        "\n  Leverwright is ready. Open  {}/\n  Ctrl+C stops it.\n",
+        server.origin()
+    );
+    server.run();
+    Ok(())
 }
 
-/// The wanted port, or any free one where it is taken.
-fn free_port(wanted: u16) -> Result<u16> {
-    let listener = TcpListener::bind(("localhost", wanted))
-        .or_else(|_| TcpListener::bind(("localhost", 0)))
-        .context("cannot open a port")?;
-    Ok(listener.local_addr()?.port())
+/// On the wanted port, or on any free one where it is taken.
+fn on_port(wanted: u16) -> io::Result<Server> {
+    Server::start(tools::dist(), wanted).or_else(|_| Server::start(tools::dist(), 0))
 }

@@ -1,11 +1,12 @@
 //! Installs what is missing, and only that.
 
-use crate::{step, tools};
+use crate::step;
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::Instant;
+use xtask::tools;
 
 /// What the app is compiled for.
 const TARGET: &str = "wasm32-unknown-unknown";

@@ -1,11 +1,11 @@
 //! What a first visit has to fetch.
 
-use crate::tools;
 use anyhow::{Context, Result, bail};
 use flate2::{Compression, write::GzEncoder};
 use std::fs;
 use std::io::Write;
 use std::path::Path;
+use xtask::tools;
 
 /// Program, scripts and styles together, gzip, in bytes: 300 KB.
 pub const LIMIT: usize = 300_000;

@@ -3,10 +3,10 @@
 //! Everything said here goes to the error stream, so that the output stream carries only what
 //! the programs themselves report.
 
-use crate::tools;
 use anyhow::{Context, Result, bail};
 use std::process::Command;
 use std::time::{Duration, Instant};
+use xtask::tools;
 
 /// A command with the project's own tools first on its path, started in the project's folder.
 pub fn command(program: &str) -> Command {

@@ -1,9 +1,10 @@
 //! Every check, in the order that finds the usual faults soonest.
 
 use crate::setup::{self, For};
-use crate::{build, size, step, tools};
+use crate::{build, size, step};
 use anyhow::{Result, bail};
 use std::process::Command;
+use xtask::tools;
 
 /// What is checked with cargo alone, in this order: the quickest to fail first.
 const CHECKS: [(&str, &str); 7] = [

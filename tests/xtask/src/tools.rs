@@ -69,6 +69,9 @@ pub fn chromium() -> Option<PathBuf> {
 }
 
 /// The version of a crate in Cargo.lock. The wasm-bindgen tool has to match its crate exactly.
+///
+/// # Errors
+/// When Cargo.lock does not tell.
 pub fn locked(name: &str) -> Result<String> {
     let lock =
         std::fs::read_to_string(root().join("Cargo.lock")).context("cannot read Cargo.lock")?;

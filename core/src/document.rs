@@ -1,0 +1,157 @@
+//! Plans as files: JSON with a format number.
+//!
+//! [`write()`] gives the text of a file, [`read`] the plan in one, or a
+//! [`DocumentError`] that names the place of the fault and the cure. Only this
+//! module knows how files look: each format has frozen structs of its own
+//! (`v1`), and a migration leads from each older format to the next.
+//!
+//! What a file may not be: larger than [`MOST_BYTES`], nested deeper than a
+//! plan, with the same name twice in one group or the same id twice in one
+//! list, with numbers that no bike has, with more controls, layouts or chords
+//! than [`crate::limits`] allow. It may not name a lever, a copied button or a
+//! current layout that is not there: those are refused, because brakes and
+//! buttons would silently not be what the file says. A tap, hold or chord on a
+//! missing button is kept with a [`Note`] and does nothing. A function on a
+//! fixed, copying or limited button is kept as it is; rules speak of it.
+//!
+//! Fields that this version does not know are kept in [`Plan::unknown`] and
+//! written back to their owner while it is there.
+//!
+//! ```
+//! use leverwright_core::catalogue::{TemplateId, template};
+//! use leverwright_core::document;
+//!
+//! let plan = template(TemplateId::Gravel).plan("Over the pass");
+//! let opened = document::read(document::write(&plan))?;
+//! assert_eq!(opened.plan, plan);
+//! # Ok::<(), document::DocumentError>(())
+//! ```
+
+mod code;
+mod error;
+mod key;
+mod list;
+mod migrate;
+mod number;
+mod parse;
+mod reader;
+mod unknown;
+mod v1;
+
+pub use error::DocumentError;
+pub use reader::{Note, NoteKind};
+pub(crate) use unknown::drop_ownerless;
+
+use serde::Deserialize;
+use serde_json::{Map, Value};
+
+use crate::plan::Plan;
+use reader::Reader;
+use unknown::Step;
+
+/// The format that this version writes.
+pub const FORMAT: u64 = 1;
+
+/// The largest file that is opened, in bytes; a full plan has some hundred
+/// thousand.
+pub const MOST_BYTES: usize = 2_000_000;
+
+/// Unknown parts named in a note; the others are counted.
+const MOST_NAMED: usize = 5;
+
+/// A plan from a file, and what people should know about it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Opened {
+    /// The plan.
+    pub plan: Plan,
+    /// What was mended, is not known or names nothing.
+    pub notes: Vec<Note>,
+}
+
+/// The plan as the text of a file, with line breaks, in the format
+/// [`FORMAT`]. [`read`] gives the same plan again.
+pub fn write(plan: &Plan) -> String {
+    let mut file = current(plan);
+    unknown::put_back(&mut file, &plan.unknown);
+    let text = format!("{file:#}\n");
+    // Many small unknown parts may grow large with their line breaks.
+    if text.len() > MOST_BYTES {
+        file.to_string()
+    } else {
+        text
+    }
+}
+
+/// Reads the bytes or the text of a file.
+///
+/// # Errors
+/// When the file is not a plan, not whole, of a newer format, or says what
+/// cannot be: see [`DocumentError`]. Never panics, whatever the bytes.
+pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
+    let Value::Object(mut file) = parse::json(file.as_ref())? else {
+        return Err(DocumentError::NotAPlan);
+    };
+    if !file.contains_key("leverwright") {
+        return Err(DocumentError::NotAPlan);
+    }
+    let mut reader = Reader::default();
+    for change in migrate::run(&mut file, migrate::ALL)? {
+        let words = format!("The file was brought up to date: {change}.");
+        reader.note(NoteKind::Mended, "format", words);
+    }
+    let (document, unknown) = take_in(&file)?;
+    let mut plan = document.plan(&mut reader);
+    note_unknown(&mut reader, &unknown);
+    let file = Value::Object(file);
+    plan.unknown = (unknown.iter())
+        .filter_map(|steps| unknown::part(&file, steps))
+        .collect();
+    let notes = reader.look_up(&plan)?;
+    // What is opened must be there to open again after it was saved.
+    let bytes = write(&plan).len();
+    if bytes > MOST_BYTES {
+        return Err(DocumentError::TooLarge {
+            bytes,
+            most: MOST_BYTES,
+        });
+    }
+    Ok(Opened { plan, notes })
+}
+
+/// What the plan says in the current format, unknown parts left out.
+fn current(plan: &Plan) -> Value {
+    // Serialising plain structs with text keys into a value cannot fail.
+    serde_json::to_value(v1::Document::from(plan)).unwrap_or_default()
+}
+
+/// The document in a file, and the paths of what it does not know.
+fn take_in(file: &Map<String, Value>) -> Result<(v1::Document, Vec<Vec<Step>>), DocumentError> {
+    let mut unknown = Vec::new();
+    let mut note = |path: serde_ignored::Path<'_>| unknown.push(unknown::steps(&path));
+    let mut track = serde_path_to_error::Track::new();
+    let tracked = serde_path_to_error::Deserializer::new(file, &mut track);
+    let document = v1::Document::deserialize(serde_ignored::Deserializer::new(tracked, &mut note))
+        .map_err(|error| DocumentError::of_value(&track.path(), &error))?;
+    Ok((document, unknown))
+}
+
+fn note_unknown(reader: &mut Reader, unknown: &[Vec<Step>]) {
+    let places: Vec<String> = (unknown.iter().take(MOST_NAMED))
+        .map(|steps| unknown::place(steps))
+        .collect();
+    let named = places.join(", ");
+    let words = match unknown.len() - places.len() {
+        _ if places.is_empty() => return,
+        0 => format!("This version does not know {named}. It is kept as it came."),
+        more => format!(
+            "This version does not know {named} and {more} more. They are kept as they came."
+        ),
+    };
+    reader.note(NoteKind::Unknown, &places[0], words);
+}
+
+/// The JSON Schema (draft 2020-12) of the current format, as text.
+#[cfg(feature = "schema")]
+pub fn schema() -> String {
+    format!("{:#}\n", schemars::schema_for!(v1::Document).as_value())
+}

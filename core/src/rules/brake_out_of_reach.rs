@@ -1,0 +1,183 @@
+//! A wheel's brake that no hand reaches from a position in use.
+
+use super::{Family, Origin, Rule, braking};
+use crate::cockpit::{BarKind, Ease, HandPosition, Wheel};
+use crate::coverage::{BrakeCell, BrakePull, WhyNot};
+use crate::finding::{Acceptable, Finding, Place, Severity};
+use crate::rider::Day;
+use crate::situation::Situation;
+
+pub(super) static RULE: Rule = Rule {
+    id: "brake-out-of-reach",
+    family: Family::Brake,
+    title: "A wheel’s brake is out of reach",
+    severity: Severity::MustFix,
+    what: "From every position used while moving, a hand pulls each wheel’s brake from where it is: moving along the bar or crossing over is out of reach. On a bad day, and on the extensions of an aero bar, it is a check.",
+    why: "A brake is wanted at once. The way to it costs metres, and the hand that lets go was steering.",
+    remedy: "Put the brakes on a lever that an able hand reaches from there, add a lever there, or do not ride in that position.",
+    origin: Origin::Published(
+        "TBIS 15194:2019 cl. 4.3.5.1: no hand leaves the bar to brake; 16 CFR 1512.5(b)(2): readily accessible in the normal riding position",
+    ),
+    check,
+};
+
+fn check(situation: &Situation<'_>) -> Vec<Finding> {
+    let wheels = situation.coverage.brakes.iter().map(|row| row.wheel);
+    wheels
+        .flat_map(|wheel| situation.positions().iter().map(move |p| (wheel, *p)))
+        .filter_map(|(wheel, position)| look(situation, wheel, position))
+        .collect()
+}
+
+fn look(situation: &Situation<'_>, wheel: Wheel, position: HandPosition) -> Option<Finding> {
+    let cell = |day| situation.coverage.brake_cell(wheel, position, day);
+    match cell(Day::Usual)? {
+        BrakeCell::Reached(pull) => cell(Day::Bad)?
+            .reached()
+            .is_none()
+            .then(|| on_a_bad_day(wheel, position, pull)),
+        // A wheel without a lever is another rule's finding.
+        BrakeCell::No(WhyNot::NoButton) => None,
+        _ if is_extension_of_aero_bar(situation, position)
+            && braking::braked_by_moving(situation, wheel, position) =>
+        {
+            Some(on_extensions(wheel, position))
+        }
+        cell => Some(Finding {
+            rule: RULE.id,
+            severity: Severity::MustFix,
+            acceptable: Acceptable::Never,
+            places: vec![Place::Wheel(wheel), Place::Position(position)],
+            message: format!(
+                "From the {position} the {wheel}’s brake is out of reach: {}.",
+                why(cell)
+            ),
+            fixes: braking::all_on_one_lever(situation, |hand, lever| {
+                situation.pulls_from(hand, lever, position)
+            }),
+        }),
+    }
+}
+
+fn is_extension_of_aero_bar(situation: &Situation<'_>, position: HandPosition) -> bool {
+    situation.plan.bike.bar.kind == BarKind::Aero && position == HandPosition::Extensions
+}
+
+fn why(cell: &BrakeCell) -> String {
+    match cell {
+        BrakeCell::ByLettingGo(BrakePull { hand, ease, .. }) if *ease == Ease::CrossOver => {
+            format!("the {hand} hand would have to let go and cross over")
+        }
+        BrakeCell::ByLettingGo(pull) => format!("the {} hand would have to move first", pull.hand),
+        BrakeCell::No(WhyNot::HandCannot(side)) => format!("the {side} hand does not pull it"),
+        BrakeCell::No(WhyNot::UnderIdleHand(side)) => {
+            format!("its lever is on the {side}, where the hand does not work")
+        }
+        BrakeCell::Reached(_) | BrakeCell::No(_) => "no hand meets its blade from there".into(),
+    }
+}
+
+fn on_a_bad_day(wheel: Wheel, position: HandPosition, pull: &BrakePull) -> Finding {
+    Finding {
+        rule: RULE.id,
+        severity: Severity::Check,
+        acceptable: Acceptable::ByClinician,
+        places: vec![
+            Place::Wheel(wheel),
+            Place::Position(position),
+            Place::Hand(pull.hand),
+        ],
+        message: format!(
+            "From the {position} the {wheel}’s brake counts on the {} hand, which does not pull it on a bad day.",
+            pull.hand
+        ),
+        fixes: Vec::new(),
+    }
+}
+
+fn on_extensions(wheel: Wheel, position: HandPosition) -> Finding {
+    Finding {
+        rule: RULE.id,
+        severity: Severity::Check,
+        acceptable: Acceptable::ByShop,
+        places: vec![Place::Wheel(wheel), Place::Position(position)],
+        message: format!(
+            "From the {position} the hand must move before it pulls the {wheel}’s brake: ride there only on closed flat roads."
+        ),
+        fixes: Vec::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::RULE;
+    use crate::catalogue::TemplateId;
+    use crate::cockpit::HandPosition;
+    use crate::edit::RiderEdit;
+    use crate::finding::{Acceptable, Severity};
+    use crate::rider::{Answer, HandPlace, Later, Side, Use};
+    use crate::rules::testing::{bike, check_fixes, drop_bar, fired, fixes_of};
+    use crate::vocabulary::Vocabulary;
+
+    #[test]
+    fn fires_for_each_position_of_a_hand_that_rests() {
+        let plan = drop_bar()
+            .hand_does_nothing(Side::Right, HandPlace::Rests)
+            .plan();
+        let found = fired(&plan, &RULE);
+        assert_eq!(found.len(), 2, "the rear brake from hoods and drops");
+        for finding in &found {
+            assert_eq!(finding.severity, Severity::MustFix);
+            assert_eq!(finding.acceptable, Acceptable::Never);
+            assert_eq!(finding.fixes.len(), 1, "all on the left");
+        }
+        check_fixes(&plan, &RULE);
+    }
+
+    #[test]
+    fn moving_along_the_bar_is_out_of_reach_on_two_wheels_and_on_three() {
+        let setup = drop_bar().rides(HandPosition::Tops, Use::Sometimes);
+        let mut plan = setup.rides(HandPosition::Hoods, Use::Mostly).plan();
+        for frame in crate::cockpit::Frame::ALL {
+            plan.bike.frame = *frame;
+            let found = fired(&plan, &RULE);
+            assert_eq!(found.len(), 2, "both wheels from the tops");
+            assert!(found.iter().all(|f| f.acceptable == Acceptable::Never));
+            assert!(found.iter().all(|f| f.fixes.is_empty()), "no lever there");
+        }
+    }
+
+    #[test]
+    fn extensions_are_a_check_unless_no_hand_pulls_at_all() {
+        let setup = bike(TemplateId::AeroTwoButton);
+        let found = fired(&setup.plan(), &RULE);
+        assert_eq!(found.len(), 2);
+        assert!(found.iter().all(|f| f.severity == Severity::Check));
+        assert!(found[0].message.contains("closed flat roads"));
+        let plan = bike(TemplateId::AeroTwoButton)
+            .hand_does_nothing(Side::Left, HandPlace::OffBar)
+            .plan();
+        let musts = fired(&plan, &RULE);
+        let musts = musts.iter().filter(|f| f.severity == Severity::MustFix);
+        assert_eq!(musts.count(), 2, "the front brake from both positions");
+        // From the base bar; on the extensions the check stays.
+        assert_eq!(fixes_of(&plan, &RULE).len(), 1, "all on the right");
+    }
+
+    #[test]
+    fn a_bad_day_is_a_check() {
+        let later = RiderEdit::Later(Side::Left, Answer::of(Later::DoNotCountOnIt));
+        let found = fired(&drop_bar().rider_edit(later).plan(), &RULE);
+        assert_eq!(found.len(), 2, "the front brake from hoods and drops");
+        assert!(found.iter().all(|f| f.severity == Severity::Check));
+    }
+
+    #[test]
+    fn is_silent_for_two_able_hands_where_the_bar_is_meant_to_be_held() {
+        for id in TemplateId::ALL {
+            let plan = bike(*id).plan();
+            let must = |f: &crate::finding::Finding| f.severity == Severity::MustFix;
+            assert!(!fired(&plan, &RULE).iter().any(must), "{id}");
+        }
+    }
+}

@@ -1,0 +1,92 @@
+//! Findings on the sheet: accepted ones and open ones.
+
+use crate::finding::{Acceptable, Finding, Place, Role, Severity};
+use crate::plan::Plan;
+use crate::rules;
+use crate::text::Date;
+
+/// A finding that stands open.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OpenPoint {
+    /// How much it weighs.
+    pub severity: Severity,
+    /// Whether it can never be accepted.
+    pub never: bool,
+    /// The problem in a few words.
+    pub title: &'static str,
+    /// What it says of this plan.
+    pub message: String,
+    /// The balloon numbers it is about.
+    pub numbers: Vec<usize>,
+    /// What to do.
+    pub remedy: &'static str,
+}
+
+/// A finding that somebody accepted with a reason.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AcceptedPoint {
+    /// How much it weighs.
+    pub severity: Severity,
+    /// What it says of this plan.
+    pub message: String,
+    /// The balloon numbers it is about.
+    pub numbers: Vec<usize>,
+    /// Why it may stand.
+    pub reason: String,
+    /// Who says so, as typed; empty if nobody is named.
+    pub by: String,
+    /// In what role.
+    pub role: Role,
+    /// When.
+    pub date: Option<Date>,
+}
+
+/// The findings sorted into accepted and open ones. Open ones come heaviest
+/// first, those that can never be accepted before all others.
+pub(super) fn sorted(plan: &Plan, findings: &[Finding]) -> (Vec<AcceptedPoint>, Vec<OpenPoint>) {
+    let mut accepted = Vec::new();
+    let mut open = Vec::new();
+    for finding in findings {
+        match plan.acceptance_of(finding) {
+            Some(acceptance) => accepted.push(AcceptedPoint {
+                severity: finding.severity,
+                message: finding.message.clone(),
+                numbers: numbers(plan, finding),
+                reason: acceptance.reason.to_string(),
+                by: acceptance.by.to_string(),
+                role: acceptance.role,
+                date: acceptance.date,
+            }),
+            None => open.push(open_point(plan, finding)),
+        }
+    }
+    open.sort_by_key(|point| (!point.never, point.severity));
+    (accepted, open)
+}
+
+fn open_point(plan: &Plan, finding: &Finding) -> OpenPoint {
+    let rule = rules::rule(finding.rule);
+    OpenPoint {
+        severity: finding.severity,
+        never: finding.acceptable == Acceptable::Never,
+        title: rule.map_or("", |rule| rule.title),
+        message: finding.message.clone(),
+        numbers: numbers(plan, finding),
+        remedy: rule.map_or("", |rule| rule.remedy),
+    }
+}
+
+/// The balloons of the buttons that a finding is about, in order.
+fn numbers(plan: &Plan, finding: &Finding) -> Vec<usize> {
+    let mut numbers: Vec<usize> = finding
+        .places
+        .iter()
+        .filter_map(|place| match place {
+            Place::Button(id) => plan.bike.balloon(*id),
+            _ => None,
+        })
+        .collect();
+    numbers.sort_unstable();
+    numbers.dedup();
+    numbers
+}

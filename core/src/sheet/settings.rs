@@ -1,0 +1,159 @@
+//! What is typed into the shift system, in the order of typing.
+
+use crate::cockpit::{Bike, ButtonId, Freedom, ProfileOrigin, SystemProfile};
+use crate::layout::{Chord, Layout};
+use crate::rider::YesNo;
+use crate::shift_plan::ShiftPlanKind;
+use crate::situation::Situation;
+
+/// The settings, as typed into the shift system with its maker's own tool.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SettingsList {
+    /// What the settings are for, and what its manual is known to say.
+    pub system: String,
+    /// The settings in the order of typing: the shift plan, each button with
+    /// its hold, then buttons pressed together.
+    pub settings: Vec<Setting>,
+    /// Buttons that are not typed in, and why.
+    pub left_alone: Vec<String>,
+    /// What a reset or an update does to them.
+    pub after_reset: &'static str,
+}
+
+/// One setting.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Setting {
+    /// The balloon numbers it is about.
+    pub numbers: Vec<usize>,
+    /// What is set: "shift plan", "left outer paddle".
+    pub what: String,
+    /// To what; `None` is written in by hand.
+    pub value: Option<String>,
+}
+
+pub(super) fn list(situation: &Situation<'_>) -> SettingsList {
+    let (plan, layout) = (situation.plan, situation.layout);
+    let bike = &plan.bike;
+    let mut settings = shift_plan(plan.shift_plan);
+    settings.extend(
+        bike.buttons()
+            .into_iter()
+            .filter(|(_, control, button)| control.connected && button.is_remappable())
+            .map(|(id, ..)| of_button(bike, layout, id)),
+    );
+    let plugged = |id: ButtonId| bike.control(id.control).is_some_and(|c| c.connected);
+    settings.extend(
+        layout
+            .chords
+            .iter()
+            .filter(|chord| plugged(chord.first) && plugged(chord.second))
+            .map(|chord| of_chord(bike, chord)),
+    );
+    settings.extend(bike.system.holds.map(|_| Setting {
+        numbers: Vec::new(),
+        what: "every other hold".into(),
+        value: Some("off".into()),
+    }));
+    SettingsList {
+        system: system(&bike.system),
+        settings,
+        left_alone: left_alone(bike),
+        after_reset: after_reset(&bike.system),
+    }
+}
+
+fn system(profile: &SystemProfile) -> String {
+    let name = if profile.name.is_empty() {
+        "The shift system"
+    } else {
+        profile.name.as_str()
+    };
+    match profile.origin {
+        ProfileOrigin::Generic => {
+            format!("{name}. What it can program is a guess: check its manual first.")
+        }
+        ProfileOrigin::FromManual => format!("{name}, as entered from its manual."),
+    }
+}
+
+/// The shift plan, with what the gears still have to decide left open.
+fn shift_plan(kind: ShiftPlanKind) -> Vec<Setting> {
+    let set = |what: &str, value: Option<String>| Setting {
+        numbers: Vec::new(),
+        what: what.into(),
+        value,
+    };
+    let mut settings = vec![set("shift plan", Some(kind.to_string()))];
+    match kind {
+        ShiftPlanKind::SingleRing | ShiftPlanKind::Separate => {}
+        ShiftPlanKind::Paired => {
+            settings.push(set("rear shifts with front larger", None));
+            settings.push(set("rear shifts with front smaller", None));
+        }
+        ShiftPlanKind::Ladder => {
+            settings.push(set("front changes going up, at rung", None));
+            settings.push(set("front changes going down, at rung", None));
+        }
+    }
+    settings
+}
+
+fn of_button(bike: &Bike, layout: &Layout, id: ButtonId) -> Setting {
+    let mut value = match layout.taps.get(&id) {
+        Some(function) => function.to_string(),
+        None => "blank".into(),
+    };
+    if let Some(hold) = layout.holds.get(&id) {
+        value.push_str(&format!("; hold: {hold}"));
+    }
+    Setting {
+        numbers: bike.balloon(id).into_iter().collect(),
+        what: bike.place_of(id),
+        value: Some(value),
+    }
+}
+
+fn of_chord(bike: &Bike, chord: &Chord) -> Setting {
+    Setting {
+        numbers: [chord.first, chord.second]
+            .into_iter()
+            .filter_map(|id| bike.balloon(id))
+            .collect(),
+        what: "both together".into(),
+        value: Some(chord.function.to_string()),
+    }
+}
+
+fn left_alone(bike: &Bike) -> Vec<String> {
+    bike.buttons()
+        .into_iter()
+        .enumerate()
+        .filter_map(|(at, (id, control, button))| {
+            let place = control.place_of(id.part);
+            let why = match &button.freedom {
+                _ if !control.connected => "unplugged".to_string(),
+                Freedom::Fixed(function) => format!("fixed to {function}"),
+                Freedom::Copies(original) => match bike.balloon(*original) {
+                    Some(number) => format!("copies {number}"),
+                    None => "copies a missing button".into(),
+                },
+                Freedom::Free | Freedom::Limited(_) => return None,
+            };
+            Some(format!("{} {place}: {why}", at + 1))
+        })
+        .collect()
+}
+
+fn after_reset(profile: &SystemProfile) -> &'static str {
+    match profile.keeps_settings.value {
+        Some(YesNo::Yes) => {
+            "Its manual says that settings stay after a reset or an update. Look all the same, and do the stand check again."
+        }
+        Some(YesNo::No) => {
+            "A reset or an update brings the old functions back. Type these in again, then do the stand check again."
+        }
+        None => {
+            "A reset or an update may bring the old functions back. Compare with this list, type in what differs, then do the stand check again."
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! What the sheet is about.
+
+use super::{Field, capital};
+use crate::situation::Situation;
+
+/// The title block, as on a drawing. Every leaf repeats plan and revision.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TitleBlock {
+    /// The plan's name.
+    pub plan: String,
+    /// The layout's name.
+    pub layout: String,
+    /// Counts the plan's changes.
+    pub revision: u32,
+    /// All fields in reading order; one without a value is filled in by hand.
+    pub fields: Vec<Field>,
+}
+
+impl TitleBlock {
+    pub(super) fn of(situation: &Situation<'_>) -> TitleBlock {
+        let plan = situation.plan;
+        let bike = &plan.bike;
+        let text = |text: &crate::text::Text| (!text.is_empty()).then(|| text.to_string());
+        TitleBlock {
+            plan: text(&plan.name).unwrap_or_else(|| "Plan without a name".into()),
+            layout: situation.layout.name.to_string(),
+            revision: plan.revision,
+            fields: vec![
+                Field::new("Job", text(&plan.job)),
+                Field::new("Bike", text(&bike.name)),
+                Field::new(
+                    "Built as",
+                    Some(format!(
+                        "{}, {}, {}x{}",
+                        capital(&bike.frame.to_string()),
+                        bike.bar.kind,
+                        bike.rings,
+                        bike.cogs
+                    )),
+                ),
+                Field::new("Rider", text(&plan.rider.nickname)),
+                Field::new("Layout", text(&situation.layout.name)),
+                Field::new("Date", plan.date.map(|date| date.to_string())),
+            ],
+        }
+    }
+
+    /// "Plan, revision 7": what each leaf repeats.
+    pub fn running_head(&self) -> String {
+        format!("{}, revision {}", self.plan, self.revision)
+    }
+}

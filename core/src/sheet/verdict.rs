@@ -1,0 +1,85 @@
+//! Ready or not, and why.
+
+use super::{OpenPoint, counted};
+use crate::finding::Severity;
+
+vocabulary! {
+    /// What the sheet says on top.
+    ///
+    /// A sheet with open check findings says neither READY nor NOT READY: the
+    /// work may begin, but somebody must decide on each point. It has a word of
+    /// its own that cannot be read as READY from two metres away (our
+    /// judgement).
+    pub enum Readiness as "verdict" {
+        /// Nothing stands open but what is good to know.
+        Ready = "ready", "READY";
+        /// Check findings stand open.
+        CheckFirst = "check-first", "CHECK FIRST";
+        /// A must-fix finding stands open, or one that can never be accepted.
+        NotReady = "not-ready", "NOT READY";
+    }
+}
+
+/// The verdict with its reasons.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Verdict {
+    /// The word on top.
+    pub readiness: Readiness,
+    /// What the word means here, in one or two sentences.
+    pub line: String,
+    /// The reasons: the open points that decide the word, those that can never
+    /// be accepted first. The other open points stand on the proof page.
+    pub reasons: Vec<OpenPoint>,
+    /// How many findings were accepted with a reason.
+    pub accepted: usize,
+}
+
+impl Verdict {
+    pub(super) fn of(open: &[OpenPoint], accepted: usize) -> Verdict {
+        let of = |stops: fn(&OpenPoint) -> bool| -> Vec<OpenPoint> {
+            open.iter().filter(|point| stops(point)).cloned().collect()
+        };
+        let must = of(|p| p.never || p.severity == Severity::MustFix);
+        let check = of(|p| !p.never && p.severity == Severity::Check);
+        let (readiness, line) = match (must.len(), check.len()) {
+            (0, 0) => (
+                Readiness::Ready,
+                "Nothing in the plan stands in the way. Build it, then prove it on the stand."
+                    .into(),
+            ),
+            (0, n) => (Readiness::CheckFirst, check_first(n)),
+            (n, checks) => (Readiness::NotReady, not_ready(n, checks, &must)),
+        };
+        Verdict {
+            readiness,
+            line,
+            reasons: if must.is_empty() { check } else { must },
+            accepted,
+        }
+    }
+}
+
+fn check_first(count: usize) -> String {
+    format!(
+        "{} to look at. Decide on each, with a reason, before the bike is ridden.",
+        counted(count, "point", "points")
+    )
+}
+
+fn not_ready(count: usize, checks: usize, must: &[OpenPoint]) -> String {
+    let mut line = format!(
+        "{} to fix before the bike is ridden.",
+        counted(count, "point", "points")
+    );
+    let never = must.iter().filter(|point| point.never).count();
+    if never > 0 {
+        line.push_str(&format!(" {never} of them can never be accepted."));
+    }
+    if checks > 0 {
+        line.push_str(&format!(
+            " Then {} to look at: see “Open points”.",
+            counted(checks, "more", "more")
+        ));
+    }
+    line
+}

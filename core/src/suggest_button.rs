@@ -1,0 +1,111 @@
+//! Which button suits a function best: the one search that starts and fixes
+//! share.
+
+use crate::cockpit::{Button, ButtonId, ButtonPart, Control, Ease, HandPosition};
+use crate::coverage::presses;
+use crate::function::Function;
+use crate::plan::Plan;
+use crate::rider::{Day, Difficulty, Side};
+use crate::situation::Situation;
+
+/// A button and how it is reached without letting go.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Suited {
+    /// The button.
+    pub(crate) button: ButtonId,
+    /// Positions in use from which no hand reaches it so; never all of them.
+    pub(crate) missed: Vec<HandPosition>,
+    /// The worst of its best presses: beyond "able", step, ease.
+    pub(crate) worst: (bool, Difficulty, Ease),
+    part: ButtonPart,
+}
+
+impl Suited {
+    /// How well it suits, lower is better: reached from most positions, by the
+    /// ablest contact, most naturally, then in the order of a lever's parts.
+    fn rank(&self) -> (usize, (bool, Difficulty, Ease), ButtonPart, ButtonId) {
+        (self.missed.len(), self.worst, self.part, self.button)
+    }
+}
+
+/// The buttons of a side that can be remapped and that its hand presses without
+/// letting go, best first.
+pub(crate) fn reached_by(plan: &Plan, side: Side) -> Vec<ButtonId> {
+    let mut suited: Vec<Suited> = remappable(plan)
+        .filter(|(control, _)| control.side.hand() == Some(side))
+        .filter_map(|(control, button)| suit(plan, control, button, Day::Usual))
+        .collect();
+    suited.sort_by_key(Suited::rank);
+    suited.into_iter().map(|suited| suited.button).collect()
+}
+
+/// The free buttons that can be given a function and that a working hand
+/// presses without letting go on a day, best first; those on the control of the
+/// function's opposite before others as good.
+pub(crate) fn free_buttons(situation: &Situation<'_>, function: Function, day: Day) -> Vec<Suited> {
+    let plan = situation.plan;
+    let mut suited: Vec<Suited> = remappable(plan)
+        .filter(|(control, button)| {
+            let id = control.button_id(button.part);
+            is_free(situation, id)
+                && plan.bike.can_do(id, function)
+                && !lies_under_unsteady_hand(plan, control)
+        })
+        .filter_map(|(control, button)| suit(plan, control, button, day))
+        .collect();
+    let opposite = |suited: &Suited| {
+        let taps = situation.layout.taps.iter();
+        let mut beside = taps.filter(|(id, _)| id.control == suited.button.control);
+        beside.any(|(_, f)| Some(*f) == function.opposite())
+    };
+    suited.sort_by_key(|s| (s.missed.len(), s.worst, !opposite(s), s.rank()));
+    suited
+}
+
+fn remappable(plan: &Plan) -> impl Iterator<Item = (&Control, &Button)> {
+    plan.bike
+        .controls
+        .iter()
+        .filter(|control| control.connected)
+        .flat_map(|control| control.buttons.iter().map(move |button| (control, button)))
+        .filter(|(_, button)| button.is_remappable())
+}
+
+/// Whether nothing of use is on a button.
+fn is_free(situation: &Situation<'_>, id: ButtonId) -> bool {
+    let (plan, layout) = (situation.plan, situation.layout);
+    let has_use = |f: &Function| plan.shift_plan.has_use_for(*f, &plan.bike);
+    !layout.taps.get(&id).is_some_and(has_use)
+        && !layout.holds.contains_key(&id)
+        && !layout.chords.iter().any(|chord| chord.includes(id))
+}
+
+fn lies_under_unsteady_hand(plan: &Plan, control: &Control) -> bool {
+    let hand = control.side.hand();
+    hand.is_some_and(|side| plan.rider.hands.get(side).may_press_unawares())
+}
+
+/// How a button is reached from the positions in use without letting go; `None`
+/// where it is not.
+fn suit(plan: &Plan, control: &Control, button: &Button, day: Day) -> Option<Suited> {
+    let id = control.button_id(button.part);
+    let mut missed = Vec::new();
+    let mut worst = None;
+    for position in plan.positions_used() {
+        let best = presses(plan, id, position, day)
+            .into_iter()
+            .filter(|way| way.keeps_hold() && way.is_usable())
+            .map(|way| way.difficulty())
+            .min();
+        match best {
+            Some(best) => worst = worst.max(Some(best)),
+            None => missed.push(position),
+        }
+    }
+    Some(Suited {
+        button: id,
+        missed,
+        worst: worst?,
+        part: button.part,
+    })
+}
