@@ -15,6 +15,8 @@ pub struct Lights {
     pub buttons: BTreeSet<ButtonId>,
     /// Controls, their blades above all.
     pub controls: BTreeSet<ControlId>,
+    /// Other work for a thumb, by its place in the bike's list.
+    pub thumb_work: BTreeSet<usize>,
 }
 
 impl Lights {
@@ -31,6 +33,14 @@ impl Lights {
                 Place::Wheel(wheel) => lights
                     .controls
                     .extend(plan.bike.brakes.levers_of(*wheel).map(|run| run.lever)),
+                Place::ThumbWork(kind) => {
+                    let work = plan.bike.thumb_work.iter();
+                    lights.thumb_work.extend(
+                        work.zip(0..)
+                            .filter(|(w, _)| w.kind == *kind)
+                            .map(|(_, at)| at),
+                    );
+                }
                 Place::Hand(_) | Place::Position(_) => {}
             }
         }

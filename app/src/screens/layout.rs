@@ -20,11 +20,12 @@ use leptos::prelude::*;
 
 use crate::widgets::{FindingList, NoPlan};
 use crate::workspace::Workspace;
-use acts::Acts;
+use acts::{Acts, ShiftPlan};
 use bench::Bench;
 use cockpit::Cockpit;
 use coverage::CoverageTable;
 use ghost::Ghost;
+use layouts::Layouts;
 use menu::ButtonMenu;
 use reach::ReachBar;
 use tray::Tray;
@@ -34,9 +35,9 @@ use tray::Tray;
 pub fn LayoutScreen() -> impl IntoView {
     let workspace = Workspace::here();
     let is_open = Memo::new(move |_| workspace.plan.with(Option::is_some));
+    let closed = || view! { <h1>"Layout"</h1> <NoPlan/> };
     view! {
-        <h1>"Layout"</h1>
-        <Show when=move || is_open.get() fallback=NoPlan>
+        <Show when=move || is_open.get() fallback=closed>
             <Workplace/>
         </Show>
     }
@@ -54,6 +55,11 @@ fn Workplace() -> impl IntoView {
     });
     on_cleanup(move || listener.remove());
     view! {
+        <div class="layout-head">
+            <h1>"Layout"</h1>
+            <Layouts/>
+            <ShiftPlan/>
+        </div>
         <Acts/>
         <div class="layout" data-spot="away">
             <div class="workplace" data-spot="between"

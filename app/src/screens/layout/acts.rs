@@ -7,7 +7,6 @@ use leverwright_core::offers::Act;
 use leverwright_core::shift_plan::ShiftPlanKind;
 
 use super::bench::Bench;
-use super::layouts::Layouts;
 use crate::widgets::Select;
 
 /// Acts on the whole layout. Where there is little room they fold away.
@@ -19,17 +18,13 @@ pub fn Acts() -> impl IntoView {
     view! {
         <section class="act-bar" aria-labelledby="whole-layout">
             <h2 id="whole-layout" class="unseen">"Whole layout"</h2>
-            <button type="button" class="unfold" aria-controls="act-bar"
+            <button type="button" class="unfold" aria-controls="acts"
                 aria-expanded=move || is_open.get().to_string()
                 on:click=move |_| is_open.update(|open| *open = !*open)>"Whole layout"</button>
-            <div id="act-bar" class="folds" class:open=move || is_open.get()>
-                <Layouts/>
-                <ShiftPlan/>
-                <div class="acts">
-                    <For each=move || acts.get() key=|act| act.label.clone() let:act>
-                        <ActButton label=act.label acts/>
-                    </For>
-                </div>
+            <div id="acts" class="acts" class:open=move || is_open.get()>
+                <For each=move || acts.get() key=|act| act.label.clone() let:act>
+                    <ActButton label=act.label acts/>
+                </For>
             </div>
         </section>
     }
@@ -51,7 +46,7 @@ fn ActButton(label: String, acts: Memo<Vec<Act>>) -> impl IntoView {
 
 /// How the derailleurs work together; the buttons change along.
 #[component]
-fn ShiftPlan() -> impl IntoView {
+pub fn ShiftPlan() -> impl IntoView {
     let bench = Bench::here();
     let words = |kind: ShiftPlanKind| (kind, kind.words().to_owned());
     let choices = Memo::new(move |_| {

@@ -92,9 +92,10 @@ fn lit_owners(bench: Bench) -> Vec<(Owner, Severity)> {
         return Vec::new();
     };
     bench.lights.with(|lights| {
-        let owners = lights.controls.iter();
-        owners
+        let controls = lights.controls.iter();
+        controls
             .flat_map(|id| [Owner::Control(*id), Owner::Blade(*id)])
+            .chain(lights.thumb_work.iter().map(|at| Owner::ThumbWork(*at)))
             .map(|owner| (owner, weight))
             .collect()
     })

@@ -5,7 +5,7 @@ use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::text::Text;
 
 use super::bench::Bench;
-use crate::widgets::{Select, TextField};
+use crate::widgets::{MenuButton, MenuItem, Select, TextField};
 
 /// Which layout is in hand, and what can be done with it.
 #[component]
@@ -25,13 +25,13 @@ pub fn Layouts() -> impl IntoView {
     let name = move || name.get().unwrap_or_default();
     let edit = move |edit| bench.commit(Edit::Plan(edit));
     let is_renaming = RwSignal::new(false);
-    let copy = move |_| {
+    let copy = move || {
         edit(PlanEdit::DuplicateLayout(Text::new(&format!(
             "{} copy",
             name()
         ))))
     };
-    let remove = move |_| {
+    let remove = move || {
         if let Some(current) = chosen.get_untracked() {
             edit(PlanEdit::RemoveLayout(current));
         }
@@ -40,13 +40,15 @@ pub fn Layouts() -> impl IntoView {
         edit(PlanEdit::RenameLayout(Text::new(&name)));
         is_renaming.set(false);
     };
+    let items = vec![
+        MenuItem::new("Copy this layout", copy),
+        MenuItem::new("Rename this layout", move || is_renaming.set(true)),
+        MenuItem::new("Remove this layout", remove),
+    ];
     view! {
         <div class="layouts">
             <Select label="Layout" choices chosen set=move |id| edit(PlanEdit::SelectLayout(id))/>
-            <button type="button" on:click=copy>"Copy layout"</button>
-            <button type="button" aria-expanded=move || is_renaming.get().to_string()
-                on:click=move |_| is_renaming.update(|open| *open = !*open)>"Rename layout"</button>
-            <button type="button" on:click=remove>"Remove layout"</button>
+            <MenuButton label="Layouts" items/>
             <Show when=move || is_renaming.get()>
                 <TextField label="Name of this layout" value=Signal::derive(name) set=rename/>
             </Show>
