@@ -34,6 +34,9 @@ pub mod coverage;
 pub mod reach;
 pub mod situation;
 mod suggest_button;
+pub mod summary;
+#[cfg(test)]
+mod testing;
 
 pub mod drawing;
 

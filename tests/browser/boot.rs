@@ -65,10 +65,11 @@ fn an_error_on_the_console_fails_the_walk_through() {
 }
 
 #[test]
-fn the_policy_stops_inline_code() {
+fn the_policy_stops_inline_code_and_styles() {
     let shop = Browser::open("shop");
     shop.visit("");
-    shop.expect_problem("violates the following Content Security Policy directive");
+    shop.expect_problem("directive 'script-src 'self' 'wasm-unsafe-eval''");
+    shop.expect_problem("directive 'style-src 'self''");
     let ran: bool = shop.eval(
         "const script = document.createElement('script');
          script.textContent = 'window.inlineRan = true';
@@ -76,6 +77,8 @@ fn the_policy_stops_inline_code() {
          return window.inlineRan === true",
     );
     assert!(!ran);
+    shop.eval::<()>("document.body.setAttribute('style', 'margin-top: 77px')");
+    assert_ne!(shop.css("body").style("margin-top"), "77px");
 }
 
 #[test]

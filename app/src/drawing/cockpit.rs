@@ -11,6 +11,9 @@ use leverwright_core::finding::Severity;
 use super::patterns::Patterns;
 use super::slot::Slot;
 
+/// Below this scale lines are drawn thinner, picture units per mm.
+const SMALL: f64 = 0.9;
+
 /// What a hand or pointer is doing with a button.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Touch {
@@ -99,10 +102,11 @@ pub fn Cockpit(
         let picture = picture.get();
         let name = name.clone();
         let words = picture.has_slots;
+        let small = picture.scale < SMALL;
         let marks = picture.buttons.clone();
         view! {
             <svg
-                class=if words { "cockpit wide" } else { "cockpit narrow" }
+                class=format!("cockpit {}{}", if words { "wide" } else { "narrow" }, if small { " small" } else { "" })
                 viewBox=picture.view_box()
                 role=if active { "group" } else { "img" }
                 aria-label=move || label.get()
@@ -126,7 +130,7 @@ fn art(
     name: &str,
     shows: impl Fn(ButtonId) -> Memo<Option<ButtonView>>,
     lit: Signal<Vec<(Owner, Severity)>>,
-) -> impl IntoView {
+) -> AnyView {
     picture
         .shapes
         .chunk_by(|a, b| a.owner == b.owner)
@@ -143,6 +147,7 @@ fn art(
             None => run.iter().map(shape).collect_view().into_any(),
         })
         .collect_view()
+        .into_any()
 }
 
 fn shape(shape: &Shape) -> impl IntoView + use<> {

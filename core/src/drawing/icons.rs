@@ -127,3 +127,63 @@ impl Icon {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Vocabulary;
+    use kurbo::{BezPath, Shape};
+
+    fn path(d: &str) -> BezPath {
+        BezPath::from_svg(d).expect("path data is SVG")
+    }
+
+    #[test]
+    fn every_icon_fits_its_grid_with_its_stroke() {
+        for icon in Icon::ALL {
+            let lines = path(icon.strokes()).bounding_box().inflate(1.0, 1.0);
+            let ink = match icon.solid() {
+                "" => lines,
+                solid => lines.union(path(solid).bounding_box()),
+            };
+            // A mitre or two may touch the edge.
+            assert!(ink.x0 >= -0.5 && ink.y0 >= -0.5, "{icon:?}: {ink}");
+            assert!(ink.x1 <= 24.5 && ink.y1 <= 24.5, "{icon:?}: {ink}");
+            assert!(ink.width().max(ink.height()) >= 14.0, "{icon:?}: {ink}");
+        }
+    }
+
+    #[test]
+    fn no_two_icons_are_alike() {
+        for (i, a) in Icon::ALL.iter().enumerate() {
+            for b in &Icon::ALL[i + 1..] {
+                let same = (a.strokes(), a.solid()) == (b.strokes(), b.solid());
+                assert!(!same, "{a:?} {b:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn every_function_has_icons_of_its_own() {
+        let mut seen = Vec::new();
+        for function in Function::ALL {
+            let icons = Icon::of_function(*function);
+            assert!(!seen.contains(&icons), "{function}");
+            seen.push(icons);
+        }
+    }
+
+    #[test]
+    fn severities_differ_in_outline() {
+        let outlines: Vec<_> = Severity::ALL
+            .iter()
+            .map(|s| {
+                let d = Icon::of_severity(*s).strokes();
+                d.split('Z').next().unwrap_or_default().to_owned()
+            })
+            .collect();
+        assert_ne!(outlines[0], outlines[1]);
+        assert_ne!(outlines[1], outlines[2]);
+        assert_ne!(outlines[0], outlines[2]);
+    }
+}

@@ -59,11 +59,11 @@ fn lever(bike: &Bike, control: &Control) -> Vec<Tick> {
             format!("Squeeze the {place} hard for ten seconds"),
             format!("firm, and the blade stays {LEAST_GAP} or more off the bar"),
         )
-        .with("gap, mm"),
+        .with("Gap, mm"),
     ];
     ticks.extend(run.wheels.iter().map(|wheel| {
         Tick::of(
-            format!("Keep it pulled and push the bike: {wheel}"),
+            format!("Keep it pulled and push: {wheel}"),
             "it holds; let go and it turns freely",
         )
     }));
