@@ -146,6 +146,10 @@ pub struct Blade {
 }
 
 impl Blade {
+    /// What is left between blade and bar at full pull at the least (*common
+    /// practice*: room for a gloved finger and for pads that wear).
+    pub const LEAST_GAP: Mm = Mm(20.0);
+
     /// A fitted blade at a place, nothing measured yet.
     pub const fn at(at: Point) -> Blade {
         Blade {
@@ -155,6 +159,14 @@ impl Blade {
             gap_at_full_pull: None,
             latch: None,
         }
+    }
+
+    /// Fits or removes the blade. What was measured at full pull goes with it.
+    pub(crate) fn set_fitted(&mut self, fitted: bool) {
+        if self.fitted != fitted {
+            self.gap_at_full_pull = None;
+        }
+        self.fitted = fitted;
     }
 }
 
