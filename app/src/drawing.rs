@@ -9,6 +9,6 @@ mod patterns;
 mod slot;
 mod thumbnail;
 
-pub use cockpit::{ButtonView, Cockpit, Touch};
+pub use cockpit::{ButtonView, Cockpit, Touch, reach_fill};
 pub use icon::IconView;
 pub use thumbnail::ThumbnailView;

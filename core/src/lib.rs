@@ -41,6 +41,7 @@ mod testing;
 pub mod drawing;
 
 pub mod finding;
+pub mod lights;
 pub mod rules;
 pub mod tally;
 
