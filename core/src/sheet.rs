@@ -24,7 +24,7 @@ mod work;
 
 pub use brakes::{BladeState, BrakeLine, BrakeSheet, LatchState, ThrowTest};
 pub use buttons::{ButtonRow, ChordWith, Now, Pressed, PressedBy, Was};
-pub use coverage::{CoverageLine, CoverageTable, CoverageWords};
+pub use coverage::{CoverageAnswer, CoverageLine, CoverageTable, CoverageWords};
 pub use hands::{HandLine, HandPage, NOT_ASSESSED};
 pub use parts::{PartLine, Quantity};
 pub use points::{AcceptedPoint, OpenPoint};

@@ -345,6 +345,30 @@ fn settings_come_in_the_order_of_typing() {
 }
 
 #[test]
+fn every_remappable_button_is_typed_in_once_blank_ones_too() {
+    for id in TemplateId::ALL {
+        let plan = template(*id).plan("Test");
+        let settings = Sheet::of(&plan, SheetOptions::default()).settings;
+        for (id, _, button) in plan.bike.buttons() {
+            let number = plan.bike.balloon(id).expect("a balloon");
+            let alone = |s: &&Setting| s.what != "both together" && s.numbers.contains(&number);
+            let typed = settings.settings.iter().filter(alone).count();
+            assert_eq!(typed, usize::from(button.is_remappable()), "{id}");
+        }
+    }
+}
+
+#[test]
+fn a_blade_that_pulls_nothing_is_to_come_off() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let lever = ControlKind::BrakeShiftLever;
+    let left = control(&plan, lever, Side::Left);
+    let plan = edited(&plan, &[Edit::Brakes(BrakeEdit::AllOnLever(left))]);
+    let sheet = Sheet::of(&plan, SheetOptions::default());
+    assert_eq!(sheet.brakes.levers[1].blade, BladeState::PullsNothing);
+}
+
+#[test]
 fn what_the_gears_must_still_decide_is_left_to_write_in() {
     let plan = edited(
         &template(TemplateId::RoadPlain).plan("Test"),
@@ -622,16 +646,16 @@ fn coverage_names_balloons_and_says_where_a_bad_day_differs() {
     };
     let easier = line("Rear easier");
     assert_eq!(
-        easier.usual,
+        easier.usual.to_string(),
         format!(
-            "{}, right thumb",
+            "{} right thumb",
             plan.bike.balloon(near).expect("a balloon")
         )
     );
     assert!(easier.bad.is_some_and(|bad| bad != easier.usual));
     assert_eq!(line("Front larger").bad, None);
     assert_eq!(
-        line("Brake: front wheel").usual,
+        line("Brake: front wheel").usual.to_string(),
         "left brake lever, left index finger"
     );
 }
