@@ -7,6 +7,8 @@ mod icon;
 mod in_browser;
 mod patterns;
 mod slot;
+mod thumbnail;
 
-pub use cockpit::{ButtonView, Cockpit, Touch};
+pub use cockpit::{ButtonView, Cockpit, Touch, reach_fill};
 pub use icon::IconView;
+pub use thumbnail::ThumbnailView;

@@ -44,12 +44,39 @@ pub struct Derived {
 }
 
 /// A message that stays until dismissed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone)]
 pub struct Notice {
+    /// Tells messages apart.
+    pub id: NoticeId,
     /// What it says.
     pub text: String,
     /// Whether something was refused or went wrong.
     pub trouble: bool,
+    /// What may be done about it.
+    pub offers: Vec<Offer>,
+}
+
+/// The identity of a message.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct NoticeId(u32);
+
+/// Something that may be done about a message: a button of it.
+#[derive(Debug, Clone)]
+pub struct Offer {
+    /// What the button says.
+    pub label: String,
+    /// What it does; the message goes.
+    pub act: Callback<()>,
+}
+
+impl Offer {
+    /// An offer under a label.
+    pub fn new(label: impl Into<String>, act: impl Fn() + Send + Sync + 'static) -> Self {
+        Offer {
+            label: label.into(),
+            act: Callback::new(move |()| act()),
+        }
+    }
 }
 
 impl Workspace {
@@ -87,6 +114,11 @@ impl Workspace {
     pub fn close(self) {
         self.history.set(None);
         self.lit.set(Vec::new());
+    }
+
+    /// The plan with its undo, as it stands.
+    pub fn history(self) -> Option<History> {
+        self.history.get_untracked()
     }
 
     /// Makes a change. A refusal is told in words; whether it was made.
@@ -157,31 +189,48 @@ impl Workspace {
 
     /// Says something through the live region.
     pub fn say(self, text: impl Into<String>) {
-        self.spoken.set(text.into());
+        let text = text.into();
+        // The same words twice would be no change and so not be read again.
+        self.spoken.update(|spoken| {
+            *spoken = match *spoken == text {
+                true => format!("{text}\u{a0}"),
+                false => text,
+            };
+        });
     }
 
     /// Leaves a message until it is dismissed.
     pub fn tell(self, text: impl Into<String>) {
-        let text = text.into();
-        self.say(text.clone());
-        self.notices.update(|notices| {
-            notices.push(Notice {
-                text,
-                trouble: false,
-            });
-        });
+        self.leave(text.into(), false, Vec::new());
     }
 
     /// Leaves word of a refusal or of trouble until it is dismissed.
     pub fn refuse(self, text: &str) {
-        self.say(text);
+        self.leave(text.to_owned(), true, Vec::new());
+    }
+
+    /// Leaves a message with buttons until one of them is pressed or it is
+    /// dismissed. One that says the same goes.
+    pub fn leave(self, text: String, trouble: bool, offers: Vec<Offer>) -> NoticeId {
+        self.say(text.clone());
+        let mut id = NoticeId(0);
         self.notices.update(|notices| {
-            notices.retain(|n| n.text != text);
+            id = NoticeId(notices.last().map_or(0, |last| last.id.0 + 1));
+            notices.retain(|notice| notice.text != text);
             notices.push(Notice {
-                text: text.to_owned(),
-                trouble: true,
+                id,
+                text,
+                trouble,
+                offers,
             });
         });
+        id
+    }
+
+    /// Takes a message away.
+    pub fn dismiss(self, id: NoticeId) {
+        self.notices
+            .update(|notices| notices.retain(|notice| notice.id != id));
     }
 }
 

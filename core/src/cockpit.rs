@@ -5,6 +5,7 @@ mod bar;
 mod brakes;
 mod button;
 mod control;
+mod open_points;
 mod system;
 mod thumb_work;
 
@@ -49,6 +50,14 @@ impl Bike {
     /// Whether there is a front derailleur.
     pub fn has_front_derailleur(&self) -> bool {
         self.rings > 1
+    }
+
+    /// The bike in a few words: what the shop calls it, else "drop bar, 2x12".
+    pub fn in_short(&self) -> String {
+        match self.name.as_str() {
+            "" => format!("{}, {}x{}", self.bar.kind, self.rings, self.cogs),
+            name => name.to_owned(),
+        }
     }
 
     /// The control with this identity.

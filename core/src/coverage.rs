@@ -341,3 +341,6 @@ fn harder(a: Option<Difficulty>, b: Option<Difficulty>) -> Option<Difficulty> {
         _ => None,
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -106,6 +106,8 @@ pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
     plan.unknown = (unknown.iter())
         .filter_map(|steps| unknown::part(&file, steps))
         .collect();
+    // In an order of their own, so that the order of lists does not matter.
+    plan.unknown.sort_by(|a, b| a.path.cmp(&b.path));
     let notes = reader.look_up(&plan)?;
     // What is opened must be there to open again after it was saved.
     let bytes = write(&plan).len();

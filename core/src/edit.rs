@@ -82,3 +82,76 @@ impl Plan {
         Ok(next)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use crate::edit::{Edit, LayoutEdit, RiderEdit};
+    use crate::rules;
+    use crate::testing::{after, plan_and_edits, plan_from_document};
+
+    proptest! {
+        /// Also on names of nothing; and what comes of it can be looked at.
+        #[test]
+        fn no_edit_panics((plan, edits) in plan_and_edits()) {
+            for edit in &edits {
+                prop_assert!(!edit.label(&plan).is_empty());
+            }
+            let plan = after(plan, edits.iter());
+            prop_assert!(!plan.layouts.is_empty());
+            prop_assert!(plan.layouts.iter().any(|layout| layout.id == plan.current));
+            let _ = rules::findings(&plan);
+        }
+
+        #[test]
+        fn no_edit_panics_on_what_a_document_brings(
+            plan in plan_from_document(),
+            (_, edits) in plan_and_edits()
+        ) {
+            let _ = rules::findings(&after(plan, edits.iter()));
+        }
+
+        /// A refused act leaves nothing half done: the plan it was tried on is
+        /// untouched, and its reason ends as a sentence.
+        #[test]
+        fn a_refusal_is_a_sentence((plan, edits) in plan_and_edits()) {
+            for edit in &edits {
+                if let Err(error) = plan.apply(edit) {
+                    let reason = error.to_string();
+                    prop_assert!(reason.ends_with('.') && reason.len() > 20, "{}", reason);
+                }
+            }
+        }
+
+        #[test]
+        fn an_empty_act_changes_nothing((plan, _) in plan_and_edits()) {
+            let nothing = Edit::Several { label: "nothing".into(), edits: Vec::new() };
+            prop_assert_eq!(plan.apply(&nothing), Ok(plan));
+        }
+    }
+
+    #[test]
+    fn several_edits_are_all_made_or_none() {
+        use crate::catalogue::{TemplateId, template};
+        use crate::cockpit::{ButtonId, ButtonPart, ControlId};
+        use crate::rider::{Answer, Side};
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let nowhere = ButtonId {
+            control: ControlId(99),
+            part: ButtonPart::Near,
+        };
+        let edits = vec![
+            Edit::Rider(RiderEdit::MountsFrom(Answer::of(Side::Left))),
+            Edit::Layout(LayoutEdit::Tap(nowhere, None)),
+        ];
+        let act = Edit::Several {
+            label: "act".into(),
+            edits,
+        };
+        assert_eq!(
+            plan.apply(&act).map_err(|error| error.to_string()),
+            Err("There is no near button on this bike. Choose a button of the drawing.".into())
+        );
+    }
+}

@@ -51,12 +51,27 @@ impl History {
         let mut next = next;
         next.revision = self.highest_revision().saturating_add(1);
         let plan = std::mem::replace(&mut self.present, next);
-        self.past.push(Step { plan, label });
+        self.keep(Step { plan, label });
+        Ok(())
+    }
+
+    /// Takes a plan that came from elsewhere in place of this one, as one step
+    /// that undo takes back. The plan stays exactly as it came.
+    pub fn take_over(&mut self, plan: Plan, label: &str) {
+        let plan = std::mem::replace(&mut self.present, plan);
+        self.keep(Step {
+            plan,
+            label: label.to_owned(),
+        });
+    }
+
+    /// Keeps a step for undo; what was undone before is gone.
+    fn keep(&mut self, step: Step) {
+        self.past.push(step);
         if self.past.len() > Self::DEPTH {
             self.past.remove(0);
         }
         self.future.clear();
-        Ok(())
     }
 
     /// What undo would take back.
@@ -112,8 +127,8 @@ impl History {
     /// The highest revision ever given out, so that a number never means two
     /// different plans.
     fn highest_revision(&self) -> u32 {
-        self.future
-            .iter()
+        let steps = self.past.iter().chain(&self.future);
+        steps
             .map(|step| step.plan.revision)
             .chain([self.present.revision])
             .max()
@@ -144,11 +159,110 @@ fn drop_idle(steps: &mut Vec<Step>, present: &Plan) {
 
 #[cfg(test)]
 mod tests {
+    use std::collections::BTreeMap;
+
+    use proptest::prelude::*;
+
     use super::History;
     use crate::catalogue::{TemplateId, template};
     use crate::cockpit::{Ease, HandPosition, SeenReach};
     use crate::edit::{BikeEdit, Edit, LayoutEdit, RiderEdit};
     use crate::rider::{Contact, HandPlace, Side};
+    use crate::testing::plan_and_edits;
+
+    proptest! {
+        #[test]
+        fn undo_and_redo_restore_plans_exactly((plan, edits) in plan_and_edits()) {
+            let mut history = History::new(plan);
+            let mut stood = vec![history.plan().clone()];
+            for edit in &edits {
+                let before = history.plan().clone();
+                let possible = history.commit(edit).is_ok();
+                if *history.plan() == before {
+                    continue;
+                }
+                prop_assert!(possible);
+                let label = edit.label(&before);
+                prop_assert_eq!(history.undo_label(), Some(label.as_str()));
+                stood.push(history.plan().clone());
+            }
+            for plan in stood.iter().rev().skip(1) {
+                prop_assert!(history.undo());
+                prop_assert_eq!(history.plan(), plan);
+            }
+            prop_assert!(!history.undo());
+            for plan in stood.iter().skip(1) {
+                prop_assert!(history.redo());
+                prop_assert_eq!(history.plan(), plan);
+            }
+            prop_assert!(!history.redo());
+        }
+
+        #[test]
+        fn a_revision_never_means_two_plans(
+            (plan, edits) in plan_and_edits(),
+            acts in prop::collection::vec(0..6u8, 1..60)
+        ) {
+            let mut history = History::new(plan);
+            let mut edits = edits.iter().cycle();
+            let mut seen = BTreeMap::new();
+            for act in acts {
+                match act {
+                    0 | 1 => { history.undo(); }
+                    2 => { history.redo(); }
+                    3 => history.remove_hand_details(),
+                    _ => { let _ = history.commit(edits.next().expect("edits are cycled")); }
+                }
+                // Removing hand details changes what is kept, on purpose.
+                let plan = history.plan().without_hand_details();
+                let known = seen.entry(plan.revision).or_insert_with(|| plan.clone());
+                prop_assert_eq!(&*known, &plan);
+            }
+        }
+    }
+
+    #[test]
+    fn a_refused_edit_and_one_that_changes_nothing_leave_no_trace() {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let sprint = plan
+            .bike
+            .buttons()
+            .into_iter()
+            .find(|(_, _, b)| !b.is_remappable());
+        let (sprint, ..) = sprint.expect("there is a fixed button");
+        let mut history = History::new(plan.clone());
+        let refused = Edit::Layout(LayoutEdit::Tap(sprint, None));
+        assert!(history.commit(&refused).is_err());
+        let same = Edit::Bike(BikeEdit::Name(plan.bike.name.clone()));
+        assert_eq!(history.commit(&same), Ok(()));
+        assert_eq!((history.plan(), history.undo_label()), (&plan, None));
+    }
+
+    #[test]
+    fn undo_goes_back_as_far_as_it_says() {
+        let mut history = History::new(template(TemplateId::RoadPlain).plan("Test"));
+        for n in 0..History::DEPTH + 50 {
+            let name = Edit::Bike(BikeEdit::Name(format!("bike {n}").as_str().into()));
+            assert_eq!(history.commit(&name), Ok(()));
+        }
+        let steps = (0..).take_while(|_| history.undo()).count();
+        assert_eq!(steps, History::DEPTH);
+        assert_eq!(history.plan().bike.name.as_str(), "bike 49");
+    }
+
+    #[test]
+    fn a_plan_taken_over_can_be_given_back() {
+        let mine = template(TemplateId::RoadPlain).plan("Mine");
+        let theirs = template(TemplateId::Gravel).plan("Theirs");
+        let mut history = History::new(mine.clone());
+        history.take_over(theirs.clone(), "take theirs");
+        assert_eq!(history.plan(), &theirs);
+        assert_eq!(history.undo_label(), Some("take theirs"));
+        assert!(history.undo());
+        assert_eq!(history.plan(), &mine);
+        assert!(history.redo());
+        assert_eq!(history.plan(), &theirs);
+    }
 
     #[test]
     fn hand_details_leave_no_trace_in_undo_and_redo() {

@@ -34,10 +34,14 @@ pub mod coverage;
 pub mod reach;
 pub mod situation;
 mod suggest_button;
+pub mod summary;
+#[cfg(test)]
+mod testing;
 
 pub mod drawing;
 
 pub mod finding;
+pub mod lights;
 pub mod rules;
 pub mod tally;
 

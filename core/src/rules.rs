@@ -1,6 +1,6 @@
 //! The rules: each in its own file, listed here once.
 
-use crate::finding::{Finding, Severity};
+use crate::finding::{Acceptable, Finding, Severity};
 use crate::plan::Plan;
 use crate::situation::Situation;
 
@@ -44,6 +44,9 @@ pub struct Rule {
     pub title: &'static str,
     /// The heaviest it can weigh.
     pub severity: Severity,
+    /// Who may accept it where it weighs that much; some of its findings may be
+    /// accepted more freely.
+    pub acceptable: Acceptable,
     /// What it looks at.
     pub what: &'static str,
     /// Why it matters.
@@ -111,6 +114,8 @@ mod unused_lever_has_blade;
 mod wheel_brake_without_lever;
 
 mod braking;
+#[cfg(test)]
+mod braking_cases;
 
 /// All rules, in the order of their families.
 pub const ALL: &[&Rule] = &[
@@ -194,4 +199,94 @@ pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
         .collect();
     findings.sort_by_key(|finding| finding.severity);
     findings
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use proptest::prelude::*;
+
+    use super::testing::fixes_of_findings_hold;
+    use super::*;
+    use crate::Vocabulary;
+    use crate::catalogue::{TemplateId, template};
+    use crate::edit::{BrakeEdit, Edit, RiderEdit};
+    use crate::finding::{Acceptable, Severity};
+    use crate::rider::{HandPlace, Side};
+    use crate::testing::{plan, plan_from_document};
+
+    #[test]
+    fn rules_have_names_of_their_own_and_stand_in_the_order_of_their_families() {
+        let ids: BTreeSet<&str> = ALL.iter().map(|rule| rule.id).collect();
+        assert_eq!(ids.len(), ALL.len());
+        assert!(ALL.is_sorted_by_key(|rule| rule.family));
+        for rule in ALL {
+            assert_eq!(super::rule(rule.id).map(|found| found.id), Some(rule.id));
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn offered_fixes_remove_their_finding_and_add_no_must_fix_one(
+            plan in plan_from_document()
+        ) {
+            prop_assert_eq!(fixes_of_findings_hold(&plan, &findings(&plan)), Ok(()));
+        }
+
+        #[test]
+        fn findings_have_keys_of_their_own(plan in plan_from_document()) {
+            let keys: Vec<String> = findings(&plan).iter().map(Finding::key).collect();
+            let unique: BTreeSet<&String> = keys.iter().collect();
+            prop_assert_eq!(unique.len(), keys.len(), "{:?}", keys);
+        }
+
+        #[test]
+        fn no_finding_weighs_more_than_its_rule_says(plan in plan_from_document()) {
+            for finding in findings(&plan) {
+                let rule = rule(finding.rule).expect("the rule is listed");
+                prop_assert!(finding.severity >= rule.severity, "{:?}", finding);
+            }
+        }
+
+        /// What no edit would make is found only in documents.
+        #[test]
+        fn edits_never_give_a_button_what_it_cannot_have(plan in plan()) {
+            let situation = Situation::of(&plan);
+            for rule in [
+                &fixed_button_reassigned::RULE,
+                &copying_button_reassigned::RULE,
+                &limited_button_outside_its_set::RULE,
+                &button_not_on_bike::RULE,
+            ] {
+                prop_assert_eq!((rule.check)(&situation), Vec::new());
+            }
+        }
+    }
+
+    #[test]
+    fn no_finding_is_stricter_than_its_rule_says() {
+        let mut never = 0;
+        for id in TemplateId::ALL {
+            for side in Side::ALL {
+                let idle = RiderEdit::HandDoesNothing(*side, HandPlace::Rests, None);
+                let plan = template(*id).plan("Test");
+                let plan = plan.apply(&Edit::Rider(idle)).expect("it can be said");
+                let lever = plan.bike.brakes.runs[0].lever;
+                let joined = Edit::Brakes(BrakeEdit::AllOnLever(lever));
+                for plan in [plan.apply(&joined).expect("a lever brakes"), plan] {
+                    for finding in findings(&plan) {
+                        let rule = rule(finding.rule).expect("a finding has its rule");
+                        assert!(finding.severity >= rule.severity, "{id}: {finding:?}");
+                        if finding.acceptable == Acceptable::Never {
+                            never += 1;
+                            assert_eq!(rule.acceptable, Acceptable::Never, "{}", rule.id);
+                            assert_eq!(finding.severity, Severity::MustFix, "{}", rule.id);
+                        }
+                    }
+                }
+            }
+        }
+        assert!(never > 0);
+    }
 }

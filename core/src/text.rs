@@ -91,6 +91,9 @@ impl Date {
 
     /// Reads `2031-05-09`.
     pub fn parse(text: &str) -> Option<Self> {
+        if !text.bytes().all(|b| b.is_ascii_digit() || b == b'-') {
+            return None;
+        }
         let mut parts = text.split('-');
         let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
         if parts.next().is_some() || (year.len(), month.len(), day.len()) != (4, 2, 2) {
@@ -108,7 +111,68 @@ impl fmt::Display for Date {
 
 #[cfg(test)]
 mod tests {
-    use super::Text;
+    use proptest::prelude::*;
+
+    use super::{Date, Text, list};
+
+    proptest! {
+        #[test]
+        fn any_text_is_made_fit_to_keep(raw in any::<String>()) {
+            let text = Text::new(&raw);
+            prop_assert!(text.as_str().chars().count() <= Text::LIMIT);
+            prop_assert!(!text.as_str().chars().any(char::is_control));
+            prop_assert_eq!(text.as_str().trim(), text.as_str());
+            prop_assert_eq!(Text::new(text.as_str()), text);
+        }
+
+        #[test]
+        fn any_script_is_kept(raw in "[a-zäéßøñ]{1,20}|[а-я]{1,20}|[א-ת]{1,20}|[一-龥]{1,20}|[😀-😎]{1,20}") {
+            let text = Text::new(&raw);
+            prop_assert_eq!(text.as_str(), &raw);
+        }
+
+        #[test]
+        fn a_date_reads_what_it_prints(year in 1800u16..3100, month in 0u8..15, day in 0u8..35) {
+            if let Some(date) = Date::new(year, month, day) {
+                prop_assert_eq!(Date::parse(&date.to_string()), Some(date));
+            }
+        }
+
+        #[test]
+        fn no_text_panics_as_a_date(raw in any::<String>()) {
+            let _ = Date::parse(&raw);
+        }
+    }
+
+    #[test]
+    fn dates_follow_the_gregorian_calendar() {
+        for (text, exists) in [
+            ("2024-02-29", true),
+            ("2023-02-29", false),
+            ("2000-02-29", true),
+            ("2100-02-29", false),
+            ("2031-04-31", false),
+            ("2031-12-31", true),
+            ("1899-12-31", false),
+            ("3000-01-01", false),
+            ("2031-5-09", false),
+            ("2031-05-09-01", false),
+            ("2031-+5-09", false),
+        ] {
+            assert_eq!(Date::parse(text).is_some(), exists, "{text}");
+        }
+    }
+
+    #[test]
+    fn lists_read_like_speech() {
+        assert_eq!(list(&["hoods"], "and"), "hoods");
+        assert_eq!(list(&["hoods", "drops"], "or"), "hoods or drops");
+        assert_eq!(
+            list(&["tops", "hoods", "drops"], "and"),
+            "tops, hoods and drops"
+        );
+        assert_eq!(list::<&str>(&[], "and"), "");
+    }
 
     #[test]
     fn tidying_again_changes_nothing() {

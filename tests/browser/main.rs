@@ -1,4 +1,8 @@
 //! Walk-throughs of the release build in a real browser. `cargo xtask walk [FILTER]` runs them.
 
 mod boot;
+mod desk;
 mod driving;
+mod plans;
+mod shell;
+mod storage;

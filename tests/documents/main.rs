@@ -1,12 +1,12 @@
-//! Checks of the document format from outside.
-#[test]
-fn show() {
-    use leverwright_core::{
-        catalogue::{TemplateId, template},
-        document,
-    };
-    let plan = template(TemplateId::Tricycle).plan("x");
-    println!("{}", document::write(&plan));
-    println!("{}", document::schema());
-    assert_eq!(document::read(document::write(&plan)).unwrap().plan, plan);
-}
+//! Checks of the document format from outside: what is written opens again,
+//! what is broken is refused with its place, what is not known is kept.
+
+mod bad_input;
+mod kept_as_written;
+mod never_panics;
+mod plans;
+mod published_schema;
+mod round_trip;
+mod saved;
+mod scripts;
+mod unknown_parts;

@@ -86,6 +86,10 @@ pub fn Cockpit(
     /// Whether slots take focus and act as buttons; off for paper.
     #[prop(optional)]
     active: bool,
+    /// Whether the screen lays slots of its own over the margins: then only touch areas are
+    /// drawn for them, and balloons where there is no room for slots.
+    #[prop(optional)]
+    own_slots: bool,
     /// The button that the Tab key reaches, while arrow keys walk the others.
     #[prop(optional, into)]
     tab_stop: Signal<Option<ButtonId>>,
@@ -110,10 +114,10 @@ pub fn Cockpit(
                 <Patterns prefix=name.clone()/>
                 <g class="art" aria-hidden="true">{art(&picture, &name, shows, lit)}</g>
                 <g class="leaders" aria-hidden="true">{marks.iter().map(|m| leader(m, shows(m.button).into())).collect_view()}</g>
-                {active.then(|| view! {
+                {(active || own_slots).then(|| view! {
                     <g class="hits" aria-hidden="true">{marks.iter().map(hit).collect_view()}</g>
                 })}
-                {marks.into_iter().map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
+                {marks.into_iter().filter(|_| !(own_slots && words)).map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
             </svg>
         }
     };
@@ -166,11 +170,7 @@ fn button(
     let name = name.to_owned();
     let reach = move || {
         let reach = shows.with(|s| s.as_ref().and_then(|s| s.reach));
-        match reach {
-            None => "none".to_owned(),
-            Some(Ease::Natural) => "currentColor".to_owned(),
-            Some(ease) => format!("url(#{name}-{})", ease.code()),
-        }
+        reach.map_or_else(|| "none".into(), |ease| reach_fill(&name, ease))
     };
     let face = run
         .iter()
@@ -184,6 +184,15 @@ fn button(
             <path class="reach" d=face.clone() fill=reach></path>
             <path class="twin" d=face></path>
         </g>
+    }
+}
+
+/// What an element is filled with to show how well it is reached. `picture` is the name of a
+/// drawing on the page, whose patterns it uses.
+pub fn reach_fill(picture: &str, ease: Ease) -> String {
+    match ease {
+        Ease::Natural => "currentColor".into(),
+        ease => format!("url(#{picture}-{})", ease.code()),
     }
 }
 

@@ -1,9 +1,55 @@
-//! The Plans screen.
+//! The Plans screen: the plans of this browser, and ways to start one.
+
+mod card;
+mod card_damage;
+mod files;
+mod keeping;
+mod new_plan;
+mod rename;
 
 use leptos::prelude::*;
+
+use crate::storage::Library;
+use card::PlanCard;
+use files::{DropZone, OpenFile};
+use keeping::SharedComputer;
+use new_plan::NewPlan;
 
 /// The Plans screen.
 #[component]
 pub fn PlansScreen() -> impl IntoView {
-    view! { <h1>"Plans"</h1> }
+    let library = Library::here();
+    library.look_again();
+    let none = Memo::new(move |_| library.cards.with(Vec::is_empty));
+    view! {
+        <DropZone>
+            <h1>"Plans"</h1>
+            <Show when=move || none.get() fallback=PlanList>
+                <p class="start">
+                    "There is no plan yet. Choose the bike below that comes closest: everything \
+                    can be changed later."
+                </p>
+            </Show>
+            <div class="plans-acts">
+                <OpenFile/>
+                <SharedComputer/>
+            </div>
+            <NewPlan/>
+        </DropZone>
+    }
+}
+
+#[component]
+fn PlanList() -> impl IntoView {
+    let library = Library::here();
+    view! {
+        <section aria-labelledby="your-plans">
+            <h2 id="your-plans" class="unseen">"Your plans"</h2>
+            <ul class="plan-list">
+                <For each=move || library.cards.get() key=|card| format!("{card:?}") let:card>
+                    <PlanCard card/>
+                </For>
+            </ul>
+        </section>
+    }
 }

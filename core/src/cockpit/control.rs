@@ -160,6 +160,14 @@ impl Blade {
             latch: None,
         }
     }
+
+    /// Fits or removes the blade. What was measured at full pull goes with it.
+    pub(crate) fn set_fitted(&mut self, fitted: bool) {
+        if self.fitted != fitted {
+            self.gap_at_full_pull = None;
+        }
+        self.fitted = fitted;
+    }
 }
 
 /// A control.

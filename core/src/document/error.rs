@@ -130,10 +130,9 @@ pub(super) fn tidy(piece: &str) -> String {
 
 /// A path as people read it; empty at the top.
 pub(super) fn place(path: &serde_path_to_error::Path) -> String {
-    match path.to_string().as_str() {
-        "." => String::new(),
-        path => tidy(path),
-    }
+    // A question mark stands for a name that was still being read.
+    let path = path.to_string();
+    tidy(path.trim_end_matches('?').trim_end_matches('.'))
 }
 
 fn within(place: &str) -> String {
@@ -155,6 +154,11 @@ pub(super) fn plain(message: &str) -> String {
         .iter()
         .find_map(|start| message.strip_prefix(start));
     if let Some((found, expected)) = found.and_then(|rest| rest.rsplit_once(", expected ")) {
+        let expected = match expected {
+            "a string" => "a text",
+            "a boolean" => "true or false",
+            other => other,
+        };
         return format!("expected {expected}, found {}", plain_value(found));
     }
     if let Some(field) = message

@@ -3,7 +3,6 @@
 
 use super::DocumentError;
 use crate::cockpit::{Bike, ButtonId, ControlId, Freedom};
-use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::Text;
@@ -86,8 +85,7 @@ impl Reader {
                 );
             }
         }
-        let found: Vec<ButtonId> = plan.as_found.keys().copied().collect();
-        self.loose(&plan.bike, "as_found", &found);
+        self.loose(&plan.bike, "as_found", plan.as_found.keys().copied());
         match self.refused {
             Some(error) => Err(error),
             None => Ok(self.notes),
@@ -114,7 +112,7 @@ impl Reader {
                 }
             }
             let place = format!("layouts[{at}]");
-            self.loose(&plan.bike, &place, &buttons_of(layout));
+            self.loose(&plan.bike, &place, layout.buttons_named());
         }
     }
 
@@ -168,10 +166,10 @@ impl Reader {
         }
     }
 
-    fn loose(&mut self, bike: &Bike, place: &str, buttons: &[ButtonId]) {
-        let missing: Vec<String> = (buttons.iter())
-            .filter(|id| bike.button(**id).is_none())
-            .map(ButtonId::to_string)
+    fn loose(&mut self, bike: &Bike, place: &str, buttons: impl IntoIterator<Item = ButtonId>) {
+        let missing: Vec<String> = (buttons.into_iter())
+            .filter(|id| bike.button(*id).is_none())
+            .map(|id| id.to_string())
             .collect();
         if !missing.is_empty() {
             let words = format!(
@@ -181,16 +179,4 @@ impl Reader {
             self.note(NoteKind::Loose, place, words);
         }
     }
-}
-
-/// The buttons that a layout names, each once, in order.
-fn buttons_of(layout: &Layout) -> Vec<ButtonId> {
-    let chords = layout.chords.iter().flat_map(|c| [c.first, c.second]);
-    let mut buttons: Vec<ButtonId> = (layout.taps.keys().chain(layout.holds.keys()))
-        .copied()
-        .chain(chords)
-        .collect();
-    buttons.sort_unstable();
-    buttons.dedup();
-    buttons
 }

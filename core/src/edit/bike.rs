@@ -135,8 +135,8 @@ impl BikeEdit {
             BikeEdit::Remove(id) => remove(plan, *id)?,
             BikeEdit::MoveTo(id, zone) => move_to(bike, *id, *zone)?,
             BikeEdit::Mirror(id) => {
-                let control = control(bike, *id)?;
-                *control = control.mirrored();
+                let mirrored = control(bike, *id)?.mirrored();
+                put(bike, refitted(&bike.bar, mirrored));
             }
             BikeEdit::MirrorAll => mirror_all(plan),
             BikeEdit::Connect(id, connected) => control(bike, *id)?.connected = *connected,
@@ -152,7 +152,7 @@ impl BikeEdit {
                 list.retain(|s| (s.from, s.contact) != (seen.from, seen.contact));
                 list.push(*seen);
             }
-            BikeEdit::BladeFitted(id, fitted) => blade(bike, *id)?.fitted = *fitted,
+            BikeEdit::BladeFitted(id, fitted) => blade(bike, *id)?.set_fitted(*fitted),
             BikeEdit::BladeReach(id, reach) => {
                 if let Some(mm) = reach {
                     within("The reach of a blade", *mm, limits::BLADE_REACH)?;
@@ -253,7 +253,7 @@ fn remove(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
 
 fn move_to(bike: &mut Bike, id: ControlId, zone: Zone) -> Result<(), EditError> {
     let bar = bike.bar;
-    let control = control(bike, id)?;
+    let mut control = control(bike, id)?.clone();
     let side = control.side.hand().unwrap_or(Side::Right);
     let placed =
         parts::control(&bar, id, control.kind, side, zone).ok_or(EditError::DoesNotFit {
@@ -272,7 +272,37 @@ fn move_to(bike: &mut Bike, id: ControlId, zone: Zone) -> Result<(), EditError> 
     if let (Some(blade), Some(there)) = (&mut control.blade, placed.blade) {
         blade.at = there.at;
     }
+    put(bike, control);
     Ok(())
+}
+
+/// Puts a control of the bike where it lies on none of the others.
+fn put(bike: &mut Bike, control: Control) {
+    let others = bike.controls.iter().filter(|c| c.id != control.id);
+    let others: Vec<Control> = others.cloned().collect();
+    let control = parts::beside(&others, control);
+    if let Some(place) = bike.control_mut(control.id) {
+        *place = control;
+    }
+}
+
+/// A mirrored control as it is fitted there: what a sprint button is fixed to
+/// follows the side on which it is fitted.
+fn refitted(bar: &Bar, mut control: Control) -> Control {
+    let Some(side) = control.side.hand() else {
+        return control;
+    };
+    let (id, kind, zone) = (control.id, control.kind, control.zone);
+    let usual = |side| parts::control(bar, id, kind, side, zone);
+    if let (Some(here), Some(there)) = (usual(side), usual(side.other())) {
+        for button in &mut control.buttons {
+            let freedom = |of: &Control| of.button(button.part).map(|b| b.freedom.clone());
+            if freedom(&there).as_ref() == Some(&button.freedom) {
+                button.freedom = freedom(&here).unwrap_or(Freedom::Free);
+            }
+        }
+    }
+    control
 }
 
 fn set_freedom(plan: &mut Plan, id: ButtonId, freedom: &Freedom) -> Result<(), EditError> {
@@ -311,7 +341,7 @@ fn set_freedom(plan: &mut Plan, id: ButtonId, freedom: &Freedom) -> Result<(), E
 fn mirror_all(plan: &mut Plan) {
     let bike = &mut plan.bike;
     for control in &mut bike.controls {
-        *control = control.mirrored();
+        *control = refitted(&bike.bar, control.mirrored());
     }
     for work in &mut bike.thumb_work {
         work.side = work.side.mirrored();
@@ -335,7 +365,10 @@ mod tests {
     use crate::cockpit::HoldRun;
     use crate::edit::{Edit, LayoutEdit, PlanEdit};
     use crate::finding::{Acceptance, Place, Role};
+    use crate::function::Function;
     use crate::layout::Hold;
+    use crate::testing::button;
+    use crate::vocabulary::Vocabulary;
 
     #[test]
     fn a_removed_control_takes_its_acceptances_along() {
@@ -365,6 +398,135 @@ mod tests {
         .expect("the edits are possible");
         let left: Vec<&str> = plan.accepted.iter().map(|a| a.finding.as_str()).collect();
         assert_eq!(left, ["some-rule|control:1"]);
+    }
+
+    fn after(plan: &Plan, edit: BikeEdit) -> Plan {
+        plan.apply(&Edit::Bike(edit)).expect("the edit is possible")
+    }
+
+    #[test]
+    fn mirroring_the_whole_cockpit_twice_changes_nothing() {
+        for id in TemplateId::ALL {
+            let plan = template(*id).plan("Test");
+            let once = after(&plan, BikeEdit::MirrorAll);
+            assert_ne!(once, plan, "{id}");
+            assert_eq!(after(&once, BikeEdit::MirrorAll), plan, "{id}");
+        }
+    }
+
+    #[test]
+    fn a_sprint_button_refitted_on_the_other_side_does_what_is_fixed_there() {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let right = button(&plan, "right sprint button");
+        let plan = after(&plan, BikeEdit::Mirror(right.control));
+        let (control, found) = plan.bike.button(right).expect("it is still there");
+        assert_eq!(control.place(), "left sprint button");
+        assert_eq!(found.freedom, Freedom::Fixed(Function::RearEasier));
+        // The left one was there before, so it lies beside that.
+        let near = plan.bike.nearest_button(right).expect("there are others");
+        assert!(near.1 > Mm(15.0), "{near:?}");
+    }
+
+    #[test]
+    fn controls_come_and_go_with_what_is_on_them() {
+        let plan = template(TemplateId::Gravel).plan("Test");
+        let plan = after(
+            &plan,
+            BikeEdit::Add(ControlKind::Pod, Side::Left, Zone::Tops),
+        );
+        let near = button(&plan, "left tops pod, near button");
+        let hood = button(&plan, "left hood button");
+        let plan = after(&plan, BikeEdit::Freedom(hood, Freedom::Copies(near)));
+        let tap = LayoutEdit::Tap(near, Some(Function::Lights));
+        let plan = plan.apply(&Edit::Layout(tap)).expect("the button is free");
+        assert_eq!(plan.layout().tap(&plan.bike, hood), Some(Function::Lights));
+
+        let moved = after(&plan, BikeEdit::MoveTo(near.control, Zone::Drops));
+        let (control, _) = moved.bike.button(near).expect("it moved along");
+        assert_eq!(control.place(), "left drops pod");
+
+        let gone = after(&plan, BikeEdit::Remove(near.control));
+        assert!(gone.bike.button(near).is_none() && gone.layout().is_blank(near));
+        let (_, copy) = gone.bike.button(hood).expect("the hood stays");
+        assert_eq!(copy.freedom, Freedom::Free);
+    }
+
+    #[test]
+    fn what_does_not_fit_is_refused_with_a_reason() {
+        let plan = template(TemplateId::FlatSingle).plan("Test");
+        let edit = BikeEdit::Add(ControlKind::BrakeShiftLever, Side::Left, Zone::Hoods);
+        let refused = plan.apply(&Edit::Bike(edit)).map_err(|e| e.to_string());
+        assert_eq!(
+            refused,
+            Err(
+                "A brake-shift lever does not fit the hoods of this bar. Choose another zone."
+                    .into()
+            )
+        );
+    }
+
+    #[test]
+    fn a_bar_is_full_some_time() {
+        let mut plan = template(TemplateId::FlatSingle).plan("Test");
+        let add = Edit::Bike(BikeEdit::Add(ControlKind::Pod, Side::Left, Zone::Grip));
+        while plan.bike.controls.len() < limits::MOST_CONTROLS {
+            plan = plan.apply(&add).expect("there is room");
+        }
+        let refused = plan.apply(&add).map_err(|e| e.to_string());
+        assert_eq!(
+            refused,
+            Err("A plan holds at most 24 controls. Remove one first.".into())
+        );
+    }
+
+    #[test]
+    fn one_ring_leaves_nothing_to_plan_for_the_front() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let single = after(&plan, BikeEdit::Rings(1));
+        assert_eq!(single.shift_plan, ShiftPlanKind::SingleRing);
+        let double = after(&single, BikeEdit::Rings(2));
+        assert_eq!(double.shift_plan, ShiftPlanKind::Separate);
+    }
+
+    #[test]
+    fn a_button_described_anew_keeps_only_what_it_may_have() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let outer = button(&plan, "right outer paddle");
+        let hold = LayoutEdit::Hold(outer, Some(Hold::Repeats(HoldRun::Cogs(2))));
+        let plan = plan.apply(&Edit::Layout(hold)).expect("a hold is possible");
+        let given = |freedom| {
+            let plan = after(&plan, BikeEdit::Freedom(outer, freedom));
+            let layout = plan.layout();
+            (
+                layout.taps.get(&outer).copied(),
+                layout.holds.contains_key(&outer),
+            )
+        };
+        let easier = Function::RearEasier;
+        assert_eq!(given(Freedom::Limited(vec![easier])), (Some(easier), true));
+        assert_eq!(
+            given(Freedom::Limited(vec![Function::Lights])),
+            (None, false)
+        );
+        assert_eq!(given(Freedom::Fixed(Function::Lights)), (None, false));
+        let itself = Edit::Bike(BikeEdit::Freedom(outer, Freedom::Copies(outer)));
+        assert!(plan.apply(&itself).is_err());
+    }
+
+    #[test]
+    fn seen_reach_replaces_what_was_seen_before() {
+        use crate::cockpit::{Ease, HandPosition};
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let hood = button(&plan, "left hood button");
+        let seen = |ease| SeenReach {
+            from: HandPosition::Hoods,
+            contact: crate::rider::Contact::Thumb,
+            ease,
+        };
+        let plan = after(&plan, BikeEdit::SeenReach(hood, seen(Some(Ease::Stretch))));
+        let plan = after(&plan, BikeEdit::SeenReach(hood, seen(None)));
+        let (_, found) = plan.bike.button(hood).expect("it is there");
+        assert_eq!(found.seen_reach, [seen(None)]);
     }
 
     #[test]

@@ -149,7 +149,121 @@ fn all_on_lever(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
         .control_mut(id)
         .and_then(|control| control.blade.as_mut())
     {
-        blade.fitted = true;
+        blade.set_fitted(true);
     }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::edit::{BikeEdit, Edit};
+    use crate::rider::Side;
+    use crate::units::Mm;
+
+    fn lever_on(plan: &Plan, side: Side) -> ControlId {
+        let controls = plan.bike.controls.iter();
+        let mut levers = controls.filter(|c| c.blade.is_some() && c.side.hand() == Some(side));
+        levers.next().expect("there is a lever").id
+    }
+
+    fn after(plan: &Plan, edit: BrakeEdit) -> Plan {
+        plan.apply(&Edit::Brakes(edit))
+            .expect("the edit is possible")
+    }
+
+    #[test]
+    fn both_brakes_on_one_lever_create_the_parts() {
+        for (id, joint) in [
+            (TemplateId::RoadPlain, Joint::HoseSplitter),
+            (TemplateId::FlatSingle, Joint::DualPull),
+        ] {
+            let plan = template(id).plan("Test");
+            let left = lever_on(&plan, Side::Left);
+            let bare = Edit::Bike(BikeEdit::BladeFitted(left, false));
+            let plan = plan.apply(&bare).expect("a blade comes off");
+            let plan = after(&plan, BrakeEdit::AllOnLever(left));
+            let [run] = &plan.bike.brakes.runs[..] else {
+                panic!("{id}: one run");
+            };
+            assert_eq!((run.lever, run.joint), (left, joint));
+            assert_eq!(run.wheels, [Wheel::Front, Wheel::Rear]);
+            assert!(!run.throw_tested.is_known());
+            assert!(plan.bike.control(left).is_some_and(|c| c.has_blade()));
+        }
+    }
+
+    #[test]
+    fn a_throw_test_lapses_with_other_plumbing() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let left = lever_on(&plan, Side::Left);
+        let plan = after(&plan, BrakeEdit::AllOnLever(left));
+        let plan = after(&plan, BrakeEdit::ThrowTested(left, Answer::of(YesNo::Yes)));
+        let gap = Edit::Bike(BikeEdit::BladeGap(left, Some(Mm(30.0))));
+        let plan = plan.apply(&gap).expect("a blade is measured");
+        let mut run = plan.bike.brakes.runs[0].clone();
+        run.wheels.pop();
+        let plan = after(&plan, BrakeEdit::SetRun(run));
+        let blade = plan.bike.control(left).and_then(|c| c.blade);
+        assert_eq!(blade.and_then(|blade| blade.gap_at_full_pull), None);
+    }
+
+    #[test]
+    fn levers_that_are_not_there_or_do_not_brake_are_refused() {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let pod = plan.bike.controls.iter().find(|c| c.blade.is_none());
+        let pod = pod.expect("there is a pod").id;
+        let refusal = |edit| {
+            let refused = plan.apply(&Edit::Brakes(edit));
+            refused.expect_err("the edit is refused").to_string()
+        };
+        assert_eq!(
+            refusal(BrakeEdit::AllOnLever(pod)),
+            "The left tops pod has no brake blade. Choose a lever that brakes."
+        );
+        assert_eq!(
+            refusal(BrakeEdit::AllOnLever(ControlId(99))),
+            "Control 99 is not on this bike. Choose one from the list of controls."
+        );
+        let left = lever_on(&plan, Side::Left);
+        let idle = after(&plan, BrakeEdit::RemoveRun(left));
+        let test = Edit::Brakes(BrakeEdit::ThrowTested(left, Answer::of(YesNo::Yes)));
+        let refused = idle.apply(&test).expect_err("it pulls nothing").to_string();
+        assert_eq!(
+            refused,
+            "The left brake-shift lever pulls no brake. Choose a lever that does."
+        );
+    }
+
+    #[test]
+    fn a_pair_of_levers_is_kept_once_whichever_is_named_first() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let (left, right) = (lever_on(&plan, Side::Left), lever_on(&plan, Side::Right));
+        let pair = |first, second| {
+            BrakeEdit::Together(PulledTogether {
+                hand: Side::Left,
+                first,
+                second,
+                tried: Answer::NOT_ASKED,
+            })
+        };
+        let plan = after(&after(&plan, pair(left, right)), pair(right, left));
+        assert_eq!(plan.bike.brakes.together.len(), 1);
+        let plan = after(&plan, BrakeEdit::NotTogether(left, right));
+        assert!(plan.bike.brakes.together.is_empty());
+    }
+
+    #[test]
+    fn the_wheels_of_an_axle_are_balanced_together() {
+        let plan = template(TemplateId::Tricycle).plan("Test");
+        let seen = Answer::of(YesNo::Yes);
+        let plan = after(&plan, BrakeEdit::Balanced(Wheel::RearLeft, seen));
+        let balanced = |wheel| {
+            let mut wheels = plan.bike.brakes.wheels.iter();
+            wheels.find(|b| b.wheel == wheel).map(|b| b.balanced)
+        };
+        assert_eq!(balanced(Wheel::RearRight), Some(seen));
+        assert_eq!(balanced(Wheel::Front), Some(Answer::NOT_ASKED));
+    }
 }

@@ -238,3 +238,170 @@ fn add_chord(plan: &mut Plan, chord: Chord) -> Result<(), EditError> {
     layout.chords.push(chord);
     Ok(())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::edit::{BikeEdit, Edit};
+    use crate::function::Function::{FrontToggle, Lights, NextScreen, RearEasier, RearHarder};
+    use crate::testing::button;
+
+    fn road() -> Plan {
+        template(TemplateId::RoadPods).plan("Test")
+    }
+
+    fn after(plan: &Plan, edit: LayoutEdit) -> Plan {
+        plan.apply(&Edit::Layout(edit))
+            .expect("the edit is possible")
+    }
+
+    fn refusal(plan: &Plan, edit: LayoutEdit) -> String {
+        let refused = plan.apply(&Edit::Layout(edit));
+        refused.expect_err("the edit is refused").to_string()
+    }
+
+    fn limited(plan: &Plan, place: &str, to: Freedom) -> Plan {
+        let edit = BikeEdit::Freedom(button(plan, place), to);
+        plan.apply(&Edit::Bike(edit))
+            .expect("a button is described")
+    }
+
+    #[test]
+    fn a_fixed_button_refuses_with_the_remedies() {
+        let plan = road();
+        let sprint = button(&plan, "right sprint button");
+        let reason = "The right sprint button is fixed to “rear harder” by how it is fitted. Refit it on the other side, or unplug it.";
+        let hood = button(&plan, "left hood button");
+        let chord = Chord {
+            first: hood,
+            second: sprint,
+            function: Lights,
+        };
+        for edit in [
+            LayoutEdit::Tap(sprint, Some(Lights)),
+            LayoutEdit::Tap(sprint, None),
+            LayoutEdit::Hold(sprint, Some(Hold::Does(Lights))),
+            LayoutEdit::Hold(sprint, Some(Hold::Repeats(HoldRun::ToEnd))),
+            LayoutEdit::Swap(hood, sprint),
+            LayoutEdit::AddChord(chord),
+            LayoutEdit::ClearButton(sprint),
+        ] {
+            assert_eq!(refusal(&plan, edit), reason);
+        }
+    }
+
+    #[test]
+    fn a_copying_button_names_its_original_and_a_limited_one_what_it_takes() {
+        let plan = road();
+        let original = button(&plan, "left hood button");
+        let plan = limited(&plan, "right hood button", Freedom::Copies(original));
+        let copy = button(&plan, "right hood button");
+        assert_eq!(
+            refusal(&plan, LayoutEdit::Tap(copy, Some(Lights))),
+            "The right hood button copies the left hood button. Change the left hood button instead."
+        );
+        let plan = limited(
+            &plan,
+            "left hood button",
+            Freedom::Limited(vec![NextScreen]),
+        );
+        assert_eq!(
+            refusal(&plan, LayoutEdit::Tap(original, Some(Lights))),
+            "The left hood button takes only “next screen”. Put “lights” on another button."
+        );
+        let plan = after(&plan, LayoutEdit::Tap(original, Some(NextScreen)));
+        assert_eq!(plan.layout().tap(&plan.bike, copy), Some(NextScreen));
+    }
+
+    #[test]
+    fn a_swap_takes_tap_hold_and_chords_along() {
+        let plan = road();
+        let outer = button(&plan, "right outer paddle");
+        let hood = button(&plan, "left hood button");
+        let inner = button(&plan, "right inner paddle");
+        let chord = Chord {
+            first: outer,
+            second: inner,
+            function: FrontToggle,
+        };
+        let hold = Hold::Repeats(HoldRun::Cogs(2));
+        let plan = after(&plan, LayoutEdit::Hold(outer, Some(hold)));
+        let plan = after(&plan, LayoutEdit::AddChord(chord));
+        let swapped = after(&plan, LayoutEdit::Swap(outer, hood));
+        let layout = swapped.layout();
+        assert_eq!(layout.taps.get(&hood), Some(&RearEasier));
+        assert_eq!(layout.holds.get(&hood), Some(&hold));
+        assert_eq!(
+            layout.chords,
+            [Chord {
+                first: hood,
+                ..chord
+            }]
+        );
+        assert!(layout.is_blank(outer));
+        assert_eq!(after(&swapped, LayoutEdit::Swap(outer, hood)), plan);
+
+        let narrow = limited(
+            &plan,
+            "left hood button",
+            Freedom::Limited(vec![RearEasier]),
+        );
+        assert!(refusal(&narrow, LayoutEdit::Swap(outer, hood)).contains("front toggle"));
+    }
+
+    #[test]
+    fn a_blank_tap_has_nothing_to_repeat() {
+        let plan = road();
+        let outer = button(&plan, "right outer paddle");
+        for (hold, stays) in [
+            (Hold::Repeats(HoldRun::Cogs(2)), false),
+            (Hold::Does(Lights), true),
+        ] {
+            let held = after(&plan, LayoutEdit::Hold(outer, Some(hold)));
+            let blank = after(&held, LayoutEdit::Tap(outer, None));
+            assert_eq!(blank.layout().holds.contains_key(&outer), stays);
+        }
+    }
+
+    #[test]
+    fn a_chord_needs_two_buttons_and_replaces_the_same_pair() {
+        let plan = road();
+        let (a, b) = (
+            button(&plan, "left hood button"),
+            button(&plan, "right hood button"),
+        );
+        let chord = |first, second, function| Chord {
+            first,
+            second,
+            function,
+        };
+        assert_eq!(
+            refusal(&plan, LayoutEdit::AddChord(chord(a, a, Lights))),
+            "Pressing together needs two different buttons. Choose a second one."
+        );
+        let plan = after(&plan, LayoutEdit::AddChord(chord(a, b, Lights)));
+        let plan = after(&plan, LayoutEdit::AddChord(chord(b, a, NextScreen)));
+        assert_eq!(plan.layout().chords, [chord(b, a, NextScreen)]);
+        let plan = after(&plan, LayoutEdit::RemoveChord(chord(a, b, Lights)));
+        assert!(plan.layout().chords.is_empty());
+    }
+
+    #[test]
+    fn clearing_a_button_takes_everything_off_it_and_nothing_else() {
+        let plan = road();
+        let outer = button(&plan, "right outer paddle");
+        let inner = button(&plan, "right inner paddle");
+        let chord = Chord {
+            first: outer,
+            second: inner,
+            function: FrontToggle,
+        };
+        let plan = after(&plan, LayoutEdit::AddChord(chord));
+        let plan = after(&plan, LayoutEdit::ClearButton(outer));
+        assert!(plan.layout().is_blank(outer) && plan.layout().chords.is_empty());
+        assert_eq!(plan.layout().taps.get(&inner), Some(&RearHarder));
+        let blank = after(&plan, LayoutEdit::Clear);
+        assert!(blank.layout().buttons_named().is_empty());
+    }
+}

@@ -204,3 +204,163 @@ impl Plan {
                 .any(|side| *self.rider.hands.get(*side) != crate::rider::Hand::default())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::cockpit::Freedom;
+    use crate::edit::{BikeEdit, Edit, LayoutEdit, RiderEdit};
+    use crate::finding::Role;
+    use crate::function::Function::{
+        FrontLarger, Lights, RearEasier, RearHarder, RungDown, RungUp,
+    };
+    use crate::rider::HandPlace;
+    use crate::testing::button;
+
+    fn road() -> Plan {
+        template(TemplateId::RoadPlain).plan("Test")
+    }
+
+    fn after(plan: &Plan, edit: PlanEdit) -> Plan {
+        plan.apply(&Edit::Plan(edit)).expect("the edit is possible")
+    }
+
+    fn refusal(plan: &Plan, edit: PlanEdit) -> String {
+        let refused = plan.apply(&Edit::Plan(edit));
+        refused.expect_err("the edit is refused").to_string()
+    }
+
+    #[test]
+    fn another_shift_plan_may_take_its_functions_along() {
+        let plan = road();
+        let right = [
+            button(&plan, "right outer paddle"),
+            button(&plan, "right inner paddle"),
+        ];
+        let left = button(&plan, "left outer paddle");
+        let does = |plan: &Plan| right.map(|id| plan.layout().taps.get(&id).copied());
+
+        let kept = after(&plan, PlanEdit::ShiftPlan(ShiftPlanKind::Ladder));
+        assert_eq!(does(&kept), [Some(RearEasier), Some(RearHarder)]);
+
+        let ladder = after(&plan, PlanEdit::ShiftPlanAndButtons(ShiftPlanKind::Ladder));
+        assert_eq!(does(&ladder), [Some(RungDown), Some(RungUp)]);
+        assert_eq!(ladder.layout().taps.get(&left), Some(&FrontLarger));
+
+        let back = after(
+            &ladder,
+            PlanEdit::ShiftPlanAndButtons(ShiftPlanKind::Paired),
+        );
+        assert_eq!(does(&back), [Some(RearEasier), Some(RearHarder)]);
+    }
+
+    #[test]
+    fn a_button_that_cannot_take_the_new_function_goes_blank() {
+        let plan = road();
+        let outer = button(&plan, "right outer paddle");
+        let ladder = after(&plan, PlanEdit::ShiftPlanAndButtons(ShiftPlanKind::Ladder));
+        let limited = BikeEdit::Freedom(outer, Freedom::Limited(vec![RungDown, Lights]));
+        let ladder = ladder
+            .apply(&Edit::Bike(limited))
+            .expect("a button is described");
+        let separate = after(
+            &ladder,
+            PlanEdit::ShiftPlanAndButtons(ShiftPlanKind::Separate),
+        );
+        assert!(separate.layout().is_blank(outer));
+    }
+
+    #[test]
+    fn a_shift_plan_goes_with_the_rings() {
+        assert_eq!(
+            refusal(&road(), PlanEdit::ShiftPlan(ShiftPlanKind::SingleRing)),
+            "A bike with a front derailleur cannot follow the single-ring plan. Set its chainrings to one first."
+        );
+        let single = template(TemplateId::Gravel).plan("Test");
+        assert_eq!(
+            refusal(
+                &single,
+                PlanEdit::ShiftPlanAndButtons(ShiftPlanKind::Ladder)
+            ),
+            "The ladder plan needs a front derailleur. Set the chainrings to two or three first."
+        );
+    }
+
+    #[test]
+    fn what_was_found_stays_beside_what_is_now() {
+        let plan = road();
+        let outer = button(&plan, "right outer paddle");
+        let tap = Edit::Layout(LayoutEdit::Tap(outer, Some(Lights)));
+        let plan = plan.apply(&tap).expect("the button is free");
+        assert_eq!(plan.as_found.get(&outer), Some(&Some(RearEasier)));
+        let noted = after(&plan, PlanEdit::NoteAsFound);
+        assert_eq!(noted.as_found.get(&outer), Some(&Some(Lights)));
+    }
+
+    #[test]
+    fn layouts_are_copied_chosen_and_removed_but_for_the_last() {
+        let plan = road();
+        assert_eq!(
+            refusal(&plan, PlanEdit::RemoveLayout(plan.current)),
+            "A plan keeps at least one layout. Add another before removing this one."
+        );
+        let first = plan.current;
+        let two = after(&plan, PlanEdit::DuplicateLayout("Evening".into()));
+        assert_ne!(two.current, first);
+        assert_eq!(two.layout().taps, plan.layout().taps);
+        let cleared = two
+            .apply(&Edit::Layout(LayoutEdit::Clear))
+            .expect("a layout is cleared");
+        let chosen = after(&cleared, PlanEdit::SelectLayout(first));
+        assert_eq!(chosen.layout().taps, plan.layout().taps);
+        let one = after(&chosen, PlanEdit::RemoveLayout(first));
+        assert_eq!(
+            (one.layouts.len(), one.layout().name.as_str()),
+            (1, "Evening")
+        );
+        let named = after(&one, PlanEdit::RenameLayout("Morning".into()));
+        assert_eq!(named.layout().name.as_str(), "Morning");
+        assert_eq!(
+            refusal(&named, PlanEdit::SelectLayout(first)),
+            "That layout is not in this plan. Choose one from the list of layouts."
+        );
+        let full = (1..MOST_LAYOUTS).fold(named, |plan, _| {
+            after(&plan, PlanEdit::DuplicateLayout("More".into()))
+        });
+        assert_eq!(
+            refusal(&full, PlanEdit::DuplicateLayout("More".into())),
+            "A plan holds at most 12 layouts. Remove one first."
+        );
+    }
+
+    #[test]
+    fn a_finding_is_accepted_once_and_the_acceptance_withdrawn() {
+        let accept = |reason: &str| {
+            PlanEdit::Accept(Acceptance {
+                finding: "some-rule".into(),
+                reason: reason.into(),
+                by: "T.".into(),
+                role: Role::Shop,
+                date: None,
+            })
+        };
+        let plan = after(&after(&road(), accept("first")), accept("second"));
+        assert_eq!(plan.accepted.len(), 1);
+        assert_eq!(plan.accepted[0].reason.as_str(), "second");
+        let plan = after(&plan, PlanEdit::Withdraw("some-rule".into()));
+        assert!(plan.accepted.is_empty());
+    }
+
+    #[test]
+    fn hand_details_go_and_the_layout_stays() {
+        let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, None);
+        let plan = road();
+        assert!(!plan.has_hand_details());
+        let told = plan.apply(&Edit::Rider(rests)).expect("a hand can rest");
+        assert!(told.has_hand_details());
+        let gone = after(&told, PlanEdit::RemoveHandDetails);
+        assert!(!gone.has_hand_details());
+        assert_eq!(gone.layout(), told.layout());
+    }
+}

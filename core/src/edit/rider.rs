@@ -147,3 +147,85 @@ pub(super) fn within(what: &'static str, mm: Mm, span: Span) -> Result<(), EditE
         })
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::edit::Edit;
+    use crate::plan::Plan;
+    use crate::rider::{Acts, Source};
+    use crate::vocabulary::Vocabulary;
+
+    fn after(edits: &[RiderEdit]) -> Plan {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        edits
+            .iter()
+            .try_fold(plan, |plan, edit| plan.apply(&Edit::Rider(edit.clone())))
+            .expect("the edits are possible")
+    }
+
+    #[test]
+    fn one_tap_answers_everything_about_a_hand_with_its_source() {
+        let evidence = Some(Evidence {
+            source: Source::SeenByFitter,
+            date: None,
+            worn: None,
+        });
+        let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, evidence);
+        let plan = after(&[rests, RiderEdit::HandDoesAll(Side::Left, evidence)]);
+        for (side, step) in [
+            (Side::Left, Difficulty::None),
+            (Side::Right, Difficulty::Complete),
+        ] {
+            let hand = plan.rider.hands.get(side);
+            for ability in Ability::ALL {
+                assert_eq!(hand.abilities.get(*ability), Answer::with(step, evidence));
+            }
+        }
+        assert!(plan.rider.hands.left.works() && !plan.rider.hands.right.works());
+        let open = plan.rider.open_questions();
+        assert!(
+            open.iter()
+                .all(|q| q.subject == crate::rider::Subject::Once)
+        );
+    }
+
+    #[test]
+    fn what_was_measured_outlives_a_one_tap_answer() {
+        let device = Device {
+            acts: Answer::of(Acts::Pulls),
+            ..Device::default()
+        };
+        let reach = Answer::of(Mm(62.0));
+        let plan = after(&[
+            RiderEdit::BladeReach(Side::Left, HandPosition::Hoods, reach),
+            RiderEdit::Device(Side::Left, Some(device)),
+            RiderEdit::HandDoesAll(Side::Left, None),
+        ]);
+        let hand = &plan.rider.hands.left;
+        assert_eq!(hand.blade_reach.get(HandPosition::Hoods), reach);
+        assert_eq!(hand.device, Some(device));
+    }
+
+    #[test]
+    fn not_sure_takes_an_answer_back() {
+        let steers = |answer| RiderEdit::Ability(Side::Left, Ability::SteersAlone, answer);
+        let told = after(&[steers(Answer::of(Difficulty::None))]);
+        let unsure = after(&[
+            steers(Answer::of(Difficulty::None)),
+            steers(Answer::NOT_ASKED),
+        ]);
+        assert!(!told.rider.hands.left.abilities.is_empty());
+        assert!(unsure.rider.hands.left.abilities.is_empty());
+    }
+
+    #[test]
+    fn an_absurd_reach_is_refused() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        for mm in [-1.0, 9.0, 201.0, f64::NAN, f64::INFINITY] {
+            let edit = RiderEdit::BladeReach(Side::Left, HandPosition::Hoods, Answer::of(Mm(mm)));
+            assert!(plan.apply(&Edit::Rider(edit)).is_err(), "{mm}");
+        }
+    }
+}

@@ -167,3 +167,227 @@ pub(super) fn blank_under_resting_hands(plan: &mut Plan) {
         layout.clear(id);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::cockpit::HandPosition;
+    use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
+    use crate::function::Function::{
+        FrontLarger, FrontSmaller, FrontToggle, Lights, RearEasier, RearHarder, RungDown, RungUp,
+    };
+    use crate::rider::{Answer, Contact, Difficulty, Use};
+    use crate::shift_plan::ShiftPlanKind;
+    use crate::testing::{button, plan};
+
+    fn after(plan: &Plan, edits: &[Edit]) -> Plan {
+        edits
+            .iter()
+            .try_fold(plan.clone(), |plan, edit| plan.apply(edit))
+            .expect("the edits are possible")
+    }
+
+    fn all_on(side: Side) -> Edit {
+        Edit::Layout(LayoutEdit::AllShiftingOn(side))
+    }
+
+    fn uses(position: HandPosition) -> Edit {
+        Edit::Rider(RiderEdit::Position(position, Answer::of(Use::Mostly)))
+    }
+
+    /// What taps do, by place.
+    fn taps(plan: &Plan) -> BTreeMap<String, Function> {
+        let taps = plan.layout().taps.iter();
+        taps.map(|(id, f)| (plan.bike.place_of(*id), *f)).collect()
+    }
+
+    #[track_caller]
+    fn check_taps(plan: &Plan, expected: &[(&str, Function)]) {
+        let expected = expected.iter().map(|(place, f)| (place.to_string(), *f));
+        assert_eq!(taps(plan), expected.collect());
+    }
+
+    #[test]
+    fn one_lever_takes_the_rear_on_its_paddles_and_a_toggle_on_the_hood() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        check_taps(
+            &after(&plan, &[all_on(Side::Left)]),
+            &[
+                ("left outer paddle", RearEasier),
+                ("left inner paddle", RearHarder),
+                ("left hood button", FrontToggle),
+            ],
+        );
+    }
+
+    #[test]
+    fn a_ladder_takes_two_paddles_and_pods_within_reach_take_the_front() {
+        let road = template(TemplateId::RoadPods).plan("Test");
+        let ladder = Edit::Plan(PlanEdit::ShiftPlan(ShiftPlanKind::Ladder));
+        check_taps(
+            &after(&road, &[ladder, all_on(Side::Left)]),
+            &[
+                ("left outer paddle", RungDown),
+                ("left inner paddle", RungUp),
+            ],
+        );
+        let both = [
+            uses(HandPosition::Tops),
+            uses(HandPosition::Hoods),
+            all_on(Side::Right),
+        ];
+        let front = [FrontSmaller, FrontLarger];
+        let plan = after(&road, &both);
+        assert!(
+            front.iter().all(|f| taps(&plan).values().any(|g| g == f)),
+            "{:?}",
+            taps(&plan)
+        );
+    }
+
+    #[test]
+    fn two_buttons_together_shift_the_front_where_buttons_run_out() {
+        let plan = template(TemplateId::FlatDouble).plan("Test");
+        let plan = after(&plan, &[all_on(Side::Right)]);
+        check_taps(
+            &plan,
+            &[
+                ("right thumb pod, near button", RearEasier),
+                ("right thumb pod, far button", RearHarder),
+            ],
+        );
+        assert_eq!(plan.layout().chords[0].function, FrontToggle);
+    }
+
+    #[test]
+    fn what_the_system_cannot_program_is_left_out() {
+        let plan = template(TemplateId::FlatDouble).plan("Test");
+        let mut system = plan.bike.system.clone();
+        system.chords = false;
+        let plan = after(
+            &plan,
+            &[Edit::Bike(BikeEdit::System(system)), all_on(Side::Right)],
+        );
+        assert!(plan.layout().chords.is_empty());
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let mut system = plan.bike.system.clone();
+        system.functions.remove(&FrontToggle);
+        let plan = after(
+            &plan,
+            &[Edit::Bike(BikeEdit::System(system)), all_on(Side::Left)],
+        );
+        assert_eq!(taps(&plan).len(), 2);
+    }
+
+    #[test]
+    fn what_does_not_shift_stays_on_a_blank_button() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let give = |place| Edit::Layout(LayoutEdit::Tap(button(&plan, place), Some(Lights)));
+        let (hood, paddle) = (give("right hood button"), give("left outer paddle"));
+        let plan = after(&plan, &[hood, paddle, all_on(Side::Left)]);
+        assert_eq!(taps(&plan).get("right hood button"), Some(&Lights));
+        assert_eq!(taps(&plan).get("left outer paddle"), Some(&RearEasier));
+    }
+
+    #[test]
+    fn the_ablest_contact_comes_first() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let fingers = [Contact::Index, Contact::Middle, Contact::Ring].map(|contact| {
+            Edit::Rider(RiderEdit::Contact(
+                Side::Left,
+                contact,
+                Answer::of(Difficulty::Severe),
+            ))
+        });
+        let ladder = Edit::Plan(PlanEdit::ShiftPlan(ShiftPlanKind::Ladder));
+        let plan = after(&plan, &fingers);
+        let plan = after(
+            &plan,
+            &[ladder, uses(HandPosition::Hoods), all_on(Side::Left)],
+        );
+        assert_eq!(taps(&plan).get("left hood button"), Some(&RungDown));
+    }
+
+    #[test]
+    fn says_why_nothing_can_go_there() {
+        let refusal = |plan: &Plan, side| {
+            let refused = plan.apply(&all_on(side));
+            refused.expect_err("the act is refused").to_string()
+        };
+        let plan = template(TemplateId::SingleSidedLeft).plan("Test");
+        assert_eq!(
+            refusal(&plan, Side::Right),
+            "There is no button on the right that can be given a function. Add a pod there first."
+        );
+        let rests = RiderEdit::HandDoesNothing(Side::Left, HandPlace::Rests, None);
+        let plan = after(&plan, &[Edit::Rider(rests)]);
+        assert_eq!(
+            refusal(&plan, Side::Left),
+            "The left hand presses no button there that can be given a function. Choose the other side, or add a pod that it reaches."
+        );
+    }
+
+    #[test]
+    fn mirroring_a_layout_twice_gives_it_back() {
+        for id in [
+            TemplateId::RoadPlain,
+            TemplateId::RoadPods,
+            TemplateId::AeroTwoButton,
+        ] {
+            let plan = template(id).plan("Test");
+            let mirror = Edit::Layout(LayoutEdit::Mirror);
+            let once = after(&plan, std::slice::from_ref(&mirror));
+            assert_ne!(once, plan, "{id}");
+            assert_eq!(after(&once, &[mirror]), plan, "{id}");
+        }
+    }
+
+    #[test]
+    fn a_layout_without_counterpart_is_not_mirrored() {
+        let plan = template(TemplateId::FlatSingle).plan("Test");
+        let refused = plan.apply(&Edit::Layout(LayoutEdit::Mirror));
+        assert_eq!(
+            refused.map_err(|error| error.to_string()),
+            Err("The right thumb pod, near button has no counterpart on the other side. Clear it first, or add the control there.".into())
+        );
+    }
+
+    #[test]
+    fn nothing_under_a_resting_hand_stays_live() {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, None);
+        let blank = Edit::Layout(LayoutEdit::BlankUnderRestingHands);
+        let plan = after(&plan, &[Edit::Rider(rests), blank]);
+        for (id, control, _) in plan.bike.buttons() {
+            let live = plan.layout().is_live(&plan.bike, id);
+            let shifts_left = taps(&plan).contains_key(&plan.bike.place_of(id))
+                || control.kind == crate::cockpit::ControlKind::SprintButton;
+            assert_eq!(live, control.side == BarSide::Left && shifts_left, "{id}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn all_shifting_on_a_side_is_buildable_and_only_there(
+            plan in plan(),
+            left in prop::bool::ANY
+        ) {
+            let side = if left { Side::Left } else { Side::Right };
+            if let Ok(plan) = plan.apply(&all_on(side)) {
+                let layout = plan.layout();
+                for (id, function) in layout.taps.iter().filter(|(_, f)| f.shifts()) {
+                    let control = plan.bike.control(id.control).expect("a control of the bike");
+                    prop_assert_eq!(control.side, BarSide::from(side));
+                    prop_assert!(plan.bike.can_do(*id, *function));
+                }
+                prop_assert!(layout.chords.iter().all(|chord| chord.is_buildable(&plan.bike)));
+                prop_assert_eq!(plan.apply(&all_on(side)), Ok(plan));
+            }
+        }
+    }
+}

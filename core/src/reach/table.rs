@@ -487,3 +487,113 @@ pub const REACH: &[ReachRow] = &[
         "a device hooks the blade",
     ),
 ];
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::reach;
+    use crate::vocabulary::Vocabulary;
+
+    #[test]
+    fn every_row_has_contacts_and_a_reason_of_its_own() {
+        for row in REACH {
+            let named = format!("{} from the {}", row.target, row.from);
+            assert!(
+                row.reason.split(' ').count() >= 4,
+                "{named}: {}",
+                row.reason
+            );
+            assert!(!row.contacts.is_empty(), "{named}");
+            assert!(
+                row.ease != Ease::CrossOver,
+                "{named}: a hand reaches on its own side"
+            );
+        }
+    }
+
+    #[test]
+    fn no_contact_meets_a_target_from_a_position_in_two_ways() {
+        let mut seen = BTreeSet::new();
+        for row in REACH {
+            for contact in row.contacts {
+                let entry = (row.target, row.from, *contact);
+                assert!(seen.insert(entry), "{entry:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn every_button_of_every_template_is_reached_from_some_position_of_its_bar() {
+        for id in TemplateId::ALL {
+            let bike = template(*id).bike;
+            for (button_id, control, button) in bike.buttons() {
+                let positions = bike.bar.kind.positions().iter();
+                let mut eases = positions
+                    .flat_map(|position| reach::of_button(control, button, *position))
+                    .map(|reach| reach.ease);
+                let natural = eases.any(|ease| ease == Ease::Natural);
+                assert!(natural, "{id}: {}", bike.place_of(button_id));
+            }
+        }
+    }
+
+    #[test]
+    fn every_blade_of_every_template_is_reached_from_some_position_of_its_bar() {
+        for id in TemplateId::ALL {
+            let bike = template(*id).bike;
+            for control in bike.controls.iter().filter(|c| c.has_blade()) {
+                let positions = bike.bar.kind.positions().iter();
+                let mut reaches = positions.flat_map(|p| reach::of_blade(control, *p));
+                let natural = reaches.any(|reach| reach.ease == Ease::Natural);
+                assert!(natural, "{id}: {}", control.place());
+            }
+        }
+    }
+
+    /// What fitters take for granted of a hand of middling size (*common
+    /// practice*): `None` is "not from there".
+    #[test]
+    fn says_what_fitters_take_for_granted() {
+        let expected = [
+            (Target::DropBlade, Hoods, Index, Some(Natural)),
+            (Target::DropBlade, Hoods, Ring, Some(Stretch)),
+            (Target::DropBlade, Drops, Middle, Some(Natural)),
+            (Target::DropBlade, Tops, Index, Some(Move)),
+            (Target::OuterPaddle, Hoods, Index, Some(Natural)),
+            (Target::OuterPaddle, Drops, Middle, Some(Natural)),
+            (Target::OuterPaddle, Tops, Index, Some(Move)),
+            (Target::InnerPaddle, Hoods, Middle, Some(Natural)),
+            (Target::InnerPaddle, Hoods, Ring, Some(Stretch)),
+            (Target::InnerPaddle, Drops, Index, Some(Natural)),
+            (Target::LongPaddle, Drops, Index, Some(Natural)),
+            (Target::LongPaddle, Tops, Index, Some(Move)),
+            (Target::HoodButton, Hoods, Thumb, Some(Natural)),
+            (Target::HoodButton, Drops, Thumb, Some(Move)),
+            (Target::HoodButton, Hoods, Index, None),
+            (Target::TopsButton, Tops, Thumb, Some(Natural)),
+            (Target::TopsButton, Tops, Index, Some(Stretch)),
+            (Target::TopsButton, Hoods, Thumb, Some(Move)),
+            (Target::TopsButton, Drops, Thumb, None),
+            (Target::StemButton, Tops, Thumb, Some(Move)),
+            (Target::StemButton, Drops, Thumb, None),
+            (Target::DropsButton, Drops, Thumb, Some(Natural)),
+            (Target::DropsButton, Hoods, Thumb, None),
+            (Target::DropsButton, Tops, Thumb, None),
+            (Target::TipButton, Extensions, Index, Some(Natural)),
+            (Target::TipButton, BaseBar, Thumb, Some(Move)),
+            (Target::BaseBarButton, BaseBar, Thumb, Some(Natural)),
+            (Target::BaseBarButton, Extensions, Thumb, Some(Move)),
+            (Target::GripNear, Grip, Thumb, Some(Natural)),
+            (Target::GripFar, Grip, Thumb, Some(Natural)),
+            (Target::GripBlade, Grip, Middle, Some(Natural)),
+        ];
+        for (target, from, contact, ease) in expected {
+            let found = reach::of_target(target, from).find(|reach| reach.contact == contact);
+            let found = found.map(|reach| reach.ease);
+            assert_eq!(found, ease, "{target} from the {from} with the {contact}");
+        }
+    }
+}

@@ -1,6 +1,6 @@
 //! Left and right wheel of one axle on two levers of one hand.
 
-use super::{Family, Origin, Rule, braking};
+use super::{Family, Origin, Rule};
 use crate::cockpit::{BrakeRun, Joint, Medium, Wheel};
 use crate::edit::{BikeEdit, BrakeEdit, Edit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "One hand brakes left and right wheel apart",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Where one hand brakes both wheels of an axle, one lever pulls both.",
     why: "One hand never pulls two levers quite alike, and a tricycle braked on one side turns to that side.",
     remedy: "Join both wheels on one lever with a doubler or splitter that evens out, and test its throw.",
@@ -39,16 +40,18 @@ fn look(situation: &Situation<'_>, left: Wheel, right: Wheel) -> Option<Finding>
     {
         return None;
     }
-    let all = || lefts.iter().chain(&rights);
-    let mut hands = Side::ALL.iter().copied().filter(|side| {
-        let mut runs = all();
-        runs.any(|run| situation.brakes_with(*side, run.lever))
-    });
-    let (Some(hand), None) = (hands.next(), hands.next()) else {
+    let hands = |runs: &[&BrakeRun]| -> Vec<Side> {
+        let brakes = |side: &Side| runs.iter().any(|r| situation.brakes_with(*side, r.lever));
+        Side::ALL.iter().copied().filter(brakes).collect()
+    };
+    let [hand] = hands(&lefts)[..] else {
         return None;
     };
+    if hands(&rights) != [hand] {
+        return None;
+    }
     let fixes = match (&lefts[..], &rights[..]) {
-        ([a], [b]) => [join(situation, hand, a, b), join(situation, hand, b, a)]
+        ([a], [b]) => [join(situation, a, b), join(situation, b, a)]
             .into_iter()
             .flatten()
             .collect(),
@@ -67,16 +70,11 @@ fn look(situation: &Situation<'_>, left: Wheel, right: Wheel) -> Option<Finding>
 }
 
 /// One lever takes over what another pulls, whose blade comes off. Left out
-/// where the other has a parking latch or is in reach from more positions.
-fn join(situation: &Situation<'_>, hand: Side, keep: &BrakeRun, drop: &BrakeRun) -> Option<Fix> {
+/// where the other has a parking latch.
+fn join(situation: &Situation<'_>, keep: &BrakeRun, drop: &BrakeRun) -> Option<Fix> {
     let bike = &situation.plan.bike;
     let has_latch = bike.control(drop.lever)?.blade?.latch.is_some();
-    let loses = situation.positions().iter().any(|position| {
-        let pulls = |run: &BrakeRun| situation.pulls_from(hand, run.lever, *position);
-        pulls(drop) && !pulls(keep)
-    });
-    let too_far = !braking::too_far_from(situation, keep.lever, hand).is_empty();
-    if has_latch || loses || too_far {
+    if has_latch {
         return None;
     }
     let mut wheels = [&keep.wheels[..], &drop.wheels[..]].concat();

@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A blade comes too near the bar",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "At full pull a blade, as measured, stays 20 mm from the bar.",
     why: "With a little wear the blade meets the bar, or the other fingers, before the brake bites.",
     remedy: "Bleed or take up the cable, renew pads, or use a lever of the right pull, and measure again.",

@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The hands cannot pull all brakes together",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "From each position in use, the hands that brake pull all wheel brakes at the same time: each hand one lever, or two that it was tried to pull together.",
     why: "Going from one lever to the other doubles the way to a stop.",
     remedy: "Put all brakes on one lever, or try whether one hand pulls both levers at once and note it.",
@@ -32,7 +33,8 @@ fn finding(situation: &Situation<'_>, position: HandPosition) -> Finding {
         .live_runs()
         .map(|run| situation.lever_name(run.lever));
     let mut places = vec![Place::Position(position)];
-    places.extend(situation.braking_hands().into_iter().map(Place::Hand));
+    let wheels = situation.coverage.brakes.iter().map(|row| row.wheel);
+    places.extend(wheels.map(Place::Wheel));
     Finding {
         rule: RULE.id,
         severity: Severity::MustFix,
@@ -42,7 +44,7 @@ fn finding(situation: &Situation<'_>, position: HandPosition) -> Finding {
             "From the {position} the hands that brake cannot pull all wheel brakes together, on {}.",
             braking::listed(levers.map(|lever| format!("the {lever}")))
         ),
-        fixes: braking::all_on_one_lever(situation, |_, _| true),
+        fixes: braking::all_on_one_lever(situation),
     }
 }
 

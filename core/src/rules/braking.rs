@@ -1,8 +1,7 @@
 //! What the brake rules share: how they name things, and the plumbing that
-//! they propose.
+//! they propose. A proposal is tried before it is offered.
 
 use crate::cockpit::{BrakeRun, ControlId, Ease, HandPosition, Joint, Latch, Medium, Wheel};
-use crate::coverage::{BrakeCell, WhyNot};
 use crate::edit::{BikeEdit, BrakeEdit, Edit};
 use crate::finding::Fix;
 use crate::rider::{Ability, Answer, Day, Difficulty, Side, Standing};
@@ -38,12 +37,10 @@ pub(super) fn braked_by_moving(
     position: HandPosition,
 ) -> bool {
     let mut runs = situation.live_runs().filter(|r| r.wheels.contains(&wheel));
-    runs.any(|run| pulled_by_moving(situation, run.lever, position))
-}
-
-fn pulled_by_moving(situation: &Situation<'_>, lever: ControlId, position: HandPosition) -> bool {
-    let pulls = situation.coverage.pulls(lever, position, Day::Usual);
-    pulls.iter().any(|p| p.ease == Ease::Move && p.is_usable())
+    runs.any(|run| {
+        let pulls = situation.coverage.pulls(run.lever, position, Day::Usual);
+        pulls.iter().any(|p| p.ease == Ease::Move && p.is_usable())
+    })
 }
 
 /// Positions in which a blade, as measured, is farther than the hand's own
@@ -68,33 +65,26 @@ pub(super) fn too_far_from(
         .collect()
 }
 
-/// A lever with the hand that would pull it.
-#[derive(Clone, Copy)]
-struct Candidate {
-    lever: ControlId,
-    hand: Side,
-}
-
 /// Levers, their blades fitted or removed, that a hand able to brake reaches
-/// and lets go, the easiest hand first.
-fn candidates(situation: &Situation<'_>) -> Vec<Candidate> {
-    let mut found: Vec<Candidate> = situation
-        .coverage
-        .levers
-        .iter()
-        .flat_map(|row| Side::ALL.iter().map(|hand| (row.lever, *hand)))
-        .filter(|(lever, hand)| {
-            able_to_brake(situation, *hand)
-                && situation.brakes_with(*hand, *lever)
-                && too_far_from(situation, *lever, *hand).is_empty()
-        })
-        .map(|(lever, hand)| Candidate { lever, hand })
+/// and lets go, the easiest hand's first.
+fn candidates(situation: &Situation<'_>) -> Vec<ControlId> {
+    let effort = |lever: ControlId| {
+        let hands = Side::ALL.iter().copied().filter(|side| {
+            able_to_brake(situation, *side)
+                && situation.brakes_with(*side, lever)
+                && too_far_from(situation, lever, *side).is_empty()
+        });
+        let step = |side| situation.hand(side).step(Ability::BrakesHard, Day::Usual);
+        hands
+            .map(|side| step(side).unwrap_or(Difficulty::Moderate))
+            .min()
+    };
+    let levers = situation.coverage.levers.iter().map(|row| row.lever);
+    let mut found: Vec<(Difficulty, ControlId)> = levers
+        .filter_map(|lever| Some((effort(lever)?, lever)))
         .collect();
-    found.sort_by_key(|c| {
-        let step = situation.hand(c.hand).step(Ability::BrakesHard, Day::Usual);
-        (step.unwrap_or(Difficulty::Moderate), c.lever)
-    });
-    found
+    found.sort();
+    found.into_iter().map(|(_, lever)| lever).collect()
 }
 
 fn able_to_brake(situation: &Situation<'_>, side: Side) -> bool {
@@ -105,57 +95,14 @@ fn able_to_brake(situation: &Situation<'_>, side: Side) -> bool {
         && !hand.at_least(Ability::ReleasesBrake, Difficulty::Severe)
 }
 
-/// Whether a brake on this lever stays in reach from a position, or can be had
-/// there as well as a bar with extensions allows.
-fn in_reach(situation: &Situation<'_>, candidate: Candidate, position: HandPosition) -> bool {
-    situation.pulls_from(candidate.hand, candidate.lever, position)
-        || position == HandPosition::Extensions
-            && pulled_by_moving(situation, candidate.lever, position)
-}
-
-/// All wheel brakes on one lever that an able hand reaches, best first, as far as
-/// hand and lever are `wanted`. Other blades come off, so that none is left that
-/// pulls nothing; a parking latch goes along.
-///
-/// Left out where it would take a brake out of reach that now is in reach.
-pub(super) fn all_on_one_lever(
-    situation: &Situation<'_>,
-    wanted: impl Fn(Side, ControlId) -> bool,
-) -> Vec<Fix> {
+/// All wheel brakes on one lever that an able hand reaches, best first. Other
+/// blades come off, so that none is left that pulls nothing; a parking latch goes
+/// along.
+pub(super) fn all_on_one_lever(situation: &Situation<'_>) -> Vec<Fix> {
     candidates(situation)
         .into_iter()
-        .filter(|candidate| wanted(candidate.hand, candidate.lever))
-        .filter(|candidate| {
-            let mut positions = situation.positions().iter();
-            positions.all(|p| in_reach(situation, *candidate, *p) || no_brake_from(situation, *p))
-        })
-        .filter(|candidate| !has_all(situation, candidate.lever))
-        .map(|candidate| all_on(situation, candidate.lever))
+        .map(|lever| all_on(situation, lever))
         .collect()
-}
-
-/// Whether no wheel brake is in reach from a position, although each has a
-/// lever.
-fn no_brake_from(situation: &Situation<'_>, position: HandPosition) -> bool {
-    let mut rows = situation.coverage.brakes.iter();
-    rows.all(|row| {
-        let cell = situation
-            .coverage
-            .brake_cell(row.wheel, position, Day::Usual);
-        matches!(cell, Some(BrakeCell::ByLettingGo(_) | BrakeCell::No(_)))
-            && cell != Some(&BrakeCell::No(WhyNot::NoButton))
-    })
-}
-
-/// Whether a lever pulls all brakes already and no other has a blade.
-fn has_all(situation: &Situation<'_>, lever: ControlId) -> bool {
-    let bike = &situation.plan.bike;
-    let mut live = situation.live_runs();
-    let all = live.any(|run| {
-        let mut wheels = bike.brakes.wheels.iter();
-        run.lever == lever && wheels.all(|brake| run.wheels.contains(&brake.wheel))
-    });
-    all && bike.controls.iter().filter(|c| c.has_blade()).count() == 1
 }
 
 fn all_on(situation: &Situation<'_>, lever: ControlId) -> Fix {
@@ -186,19 +133,14 @@ fn all_on(situation: &Situation<'_>, lever: ControlId) -> Fix {
     }
 }
 
-/// A lever that pulls nothing yet, in the reach of a hand that brakes nothing
-/// yet, takes a wheel brake.
+/// A lever that pulls nothing yet, in the reach of an able hand, takes a wheel
+/// brake.
 pub(super) fn lever_of_its_own(situation: &Situation<'_>, wheel: Wheel) -> Vec<Fix> {
-    let busy = situation.braking_hands();
-    let pulls_nothing = |lever| !situation.live_runs().any(|run| run.lever == lever);
+    let pulls_nothing = |lever: &ControlId| !situation.live_runs().any(|r| r.lever == *lever);
     candidates(situation)
         .into_iter()
-        .filter(|candidate| !busy.contains(&candidate.hand) && pulls_nothing(candidate.lever))
-        .filter(|candidate| {
-            let mut positions = situation.positions().iter();
-            positions.all(|position| in_reach(situation, *candidate, *position))
-        })
-        .map(|candidate| own_run(situation, candidate.lever, wheel))
+        .filter(pulls_nothing)
+        .map(|lever| own_run(situation, lever, wheel))
         .collect()
 }
 

@@ -1,10 +1,10 @@
 //! The front brake is not on the side that the rider expects.
 
 use super::{Family, Origin, Rule, braking};
-use crate::cockpit::{BrakeRun, HandPosition, Joint, Wheel};
+use crate::cockpit::{BrakeRun, Joint, Wheel};
 use crate::edit::{BrakeEdit, Edit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
-use crate::rider::{Answer, Day, Side};
+use crate::rider::{Answer, Side};
 use crate::situation::Situation;
 
 pub(super) static RULE: Rule = Rule {
@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The front brake is not where the rider expects it",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "The lever that pulls the front brake is on the side that the rider expects by habit or by the custom of the place. Not asked is a check too.",
     why: "In a fright the hand pulls by habit, and the wrong wheel locks. A helper or a borrower expects the custom of the place.",
     remedy: "Label the lever, practise on a closed road, or exchange the two.",
@@ -59,8 +60,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
     }]
 }
 
-/// Exchanges what two levers pull, where each pulls one wheel and both are in
-/// reach wherever the rider rides.
+/// Exchanges what two levers pull, where each pulls one wheel.
 fn exchange(situation: &Situation<'_>, habit: Side) -> Option<Fix> {
     let runs: Vec<&BrakeRun> = situation.live_runs().collect();
     let [a, b] = runs[..] else {
@@ -75,11 +75,7 @@ fn exchange(situation: &Situation<'_>, habit: Side) -> Option<Fix> {
             .and_then(|c| c.side.hand())
             == Some(habit)
     })?;
-    let in_reach = [a, b].iter().all(|run| {
-        let mut positions = situation.positions().iter();
-        positions.all(|position| is_braked(situation, run.wheels[0], *position))
-    });
-    if !single(a) || !single(b) || a.medium != b.medium || !in_reach {
+    if !single(a) || !single(b) || a.medium != b.medium {
         return None;
     }
     let with = |run: &BrakeRun, wheels: &[Wheel]| {
@@ -99,13 +95,6 @@ fn exchange(situation: &Situation<'_>, habit: Side) -> Option<Fix> {
             edits: vec![with(a, &b.wheels), with(b, &a.wheels)],
         },
     })
-}
-
-fn is_braked(situation: &Situation<'_>, wheel: Wheel, position: HandPosition) -> bool {
-    let cell = situation.coverage.brake_cell(wheel, position, Day::Usual);
-    cell.is_some_and(|cell| cell.reached().is_some())
-        || position == HandPosition::Extensions
-            && braking::braked_by_moving(situation, wheel, position)
 }
 
 #[cfg(test)]

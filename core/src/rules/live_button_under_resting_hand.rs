@@ -1,8 +1,8 @@
 //! A live button lies under a hand that may press it unawares.
 
 use super::{Family, Origin, Rule, fixes};
-use crate::cockpit::ButtonId;
-use crate::edit::{Edit, LayoutEdit};
+use crate::cockpit::{ButtonId, ControlKind};
+use crate::edit::{BikeEdit, Edit, LayoutEdit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
 use crate::rider::{Day, Side};
 use crate::situation::Situation;
@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Rest,
     title: "A live button lies under a resting hand",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByClinician,
     what: "No button that does something lies on the side of a hand for which letting go or keeping steady takes great effort, or whose arm moves by itself, while that hand is on the bar.",
     why: "A hand that tightens or moves by itself presses what lies under it: the gear changes at the wrong moment, or a hold runs on.",
     remedy: "Leave the button blank. Where its function is fixed, unplug it or refit it on the other side.",
@@ -46,10 +47,21 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
 }
 
 /// A hand that works takes its function along to the other side; under a hand
-/// that does not, the button goes blank.
+/// that does not, the button goes blank. A sprint button can be unplugged or
+/// refitted.
 fn proposals(situation: &Situation<'_>, id: ButtonId, side: Side) -> Vec<Fix> {
     let silence = fixes::silence(situation, id);
-    let function = situation.layout.tap(&situation.plan.bike, id);
+    let bike = &situation.plan.bike;
+    if let Some(control) = bike.control(id.control)
+        && control.kind == ControlKind::SprintButton
+    {
+        let refit = Fix {
+            label: format!("Refit the {} on the {}", control.place(), side.other()),
+            edit: Edit::Bike(BikeEdit::Mirror(control.id)),
+        };
+        return vec![silence, refit];
+    }
+    let function = situation.layout.tap(bike, id);
     let Some(function) = function.filter(|_| situation.hand(side).works()) else {
         return vec![silence];
     };
@@ -104,7 +116,13 @@ mod tests {
             .blank()
             .hand_does_nothing(Side::Right, HandPlace::Rests)
             .plan();
-        assert_eq!(fixes_of(&plan, &RULE), ["Unplug the right sprint button"]);
+        assert_eq!(
+            fixes_of(&plan, &RULE),
+            [
+                "Unplug the right sprint button",
+                "Refit the right sprint button on the left"
+            ]
+        );
         check_fixes(&plan, &RULE);
     }
 

@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A needed function is missing",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Each function that the shift plan needs is on some button that a working hand presses from at least one position in use. Letting go for it counts only where the other hand steers meanwhile, or where the bike stands by itself.",
     why: "Without it the rider cannot get to part of the gears: on a hill there is no easier gear, or the chain stays on one ring.",
     remedy: "Put the function on a button that the hand reaches, or choose a shift plan that needs fewer functions.",

@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A needed function is out of reach from a position",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Each function that the shift plan needs is reached without letting go from every position in use, if it is reached so from one. An easier gear must be; the harder gear, the smaller ring and the rung up should be; the larger ring is good to have.",
     why: "Where the road rises the rider needs the easier gear at once, whatever the position; going to another position first costs the hold on the bar and time.",
     remedy: "Put the function on a second button that is reached from there, choose a shift plan that needs fewer functions, or agree with the rider not to use the position.",
@@ -80,8 +81,8 @@ mod tests {
     #[test]
     fn weighs_an_easier_gear_more_than_a_harder_one() {
         let plan = drop_bar()
-            .uses(Tops, Use::Sometimes)
-            .uses(Hoods, Use::Mostly)
+            .rides(Tops, Use::Sometimes)
+            .rides(Hoods, Use::Mostly)
             .plan();
         let weights: Vec<_> = fired(&plan, &RULE)
             .into_iter()
@@ -129,8 +130,8 @@ mod tests {
             .tap("left outer paddle", Some(RearEasier))
             .tap("left inner paddle", Some(RearHarder))
             .tap("left hood button", Some(FrontToggle))
-            .uses(Hoods, Use::Mostly)
-            .uses(Drops, Use::Sometimes)
+            .rides(Hoods, Use::Mostly)
+            .rides(Drops, Use::Sometimes)
             .plan();
         assert_eq!(
             fixes_of(&plan, &RULE),

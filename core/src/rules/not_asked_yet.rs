@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Reach,
     title: "Not asked yet",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "Every question of the interview that matters for this hand and this bike has an answer. What was not asked is taken as possible, which is not the same as no difficulty.",
     why: "The layout rests on the answers. A hand that was not asked about may turn out on the road not to do what the plan asks of it.",
     remedy: "Ask, or try it with the fitter, bike still. “Not sure” is an answer to come back to.",
@@ -145,8 +146,8 @@ mod tests {
                 Answer::NOT_ASKED,
             )))
             .edit(&Edit::Rider(RiderEdit::MountsFrom(Answer::of(Side::Left))))
-            .uses(Hoods, Use::Mostly)
-            .uses(Drops, Use::Never)
+            .rides(Hoods, Use::Mostly)
+            .rides(Drops, Use::Never)
             .plan();
         assert_eq!(
             messages(&plan),
@@ -197,9 +198,9 @@ mod tests {
         assert!(fired(&plan, &RULE).is_empty());
         let plan = drop_bar()
             .edit(&mounts)
-            .uses(Tops, Use::Never)
-            .uses(Hoods, Use::Mostly)
-            .uses(Drops, Use::Sometimes)
+            .rides(Tops, Use::Never)
+            .rides(Hoods, Use::Mostly)
+            .rides(Drops, Use::Sometimes)
             .plan();
         assert!(fired(&plan, &RULE).is_empty());
     }

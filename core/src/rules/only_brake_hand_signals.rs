@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The only brake hand must signal",
     severity: Severity::GoodToKnow,
+    acceptable: Acceptable::ByClinician,
     what: "A hand that gives signals is not the only one that brakes. Indicators that this hand works count as signals.",
     why: "While the arm is out nothing brakes, and on two wheels perhaps nothing steers.",
     remedy: "Fit indicators within reach, plan routes with few turns across traffic, stop and look before turning, and ask what the law of the place takes as a signal.",
@@ -53,8 +54,8 @@ mod tests {
         let setup = || drop_bar().hand_does_nothing(Side::Right, HandPlace::Rests);
         assert_eq!(fired(&setup().plan(), &RULE).len(), 1);
         let with_indicators = |side| {
-            let edit = BikeEdit::PutThumbWork(ThumbWorkKind::Indicators, side);
-            fired(&setup().bike_edit(edit).plan(), &RULE).len()
+            let put = BikeEdit::PutThumbWork(ThumbWorkKind::Indicators, side);
+            fired(&setup().bike_edit(put).plan(), &RULE).len()
         };
         assert_eq!(with_indicators(BarSide::Left), 0);
         assert_eq!(with_indicators(BarSide::Right), 1, "out of its reach");

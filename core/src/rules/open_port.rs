@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "An unused port is open",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Every port that carries no wire has a blank in it, also on a lever that the rider does not use.",
     why: "Water gets in, the contacts corrode, and shifting stops on the road, weeks later and without warning.",
     remedy: "Put a blank into the port.",
@@ -44,11 +45,11 @@ mod tests {
     use super::RULE;
     use crate::cockpit::UnusedPort::{Blanked, Open};
     use crate::edit::{BikeEdit, Edit};
-    use crate::rules::testing::{check_fixes, drop_bar, fired};
+    use crate::rules::testing::{button, check_fixes, drop_bar, fired};
 
     #[test]
     fn fires_for_an_open_port_and_is_silent_for_a_blanked_one() {
-        let left = drop_bar().button("left hood button").control;
+        let left = button(&drop_bar(), "left hood button").control;
         let with = |port| {
             drop_bar()
                 .edit(&Edit::Bike(BikeEdit::UnusedPort(left, port)))

@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Reach,
     title: "A needed press lets go of the steering",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "A function that the shift plan needs and that no position in use reaches without letting go is called up by a hand while the other steers. Two wheels: it must be so. A tricycle, which stands by itself: a check.",
     why: "A hand that goes to another place on the bar or crosses over leaves the bike unsteered where no other hand holds it. A bump in that moment brings a two-wheeler down.",
     remedy: "Move the function to a button that the hand presses from where it holds on.",
@@ -135,8 +136,8 @@ mod tests {
     fn is_silent_where_one_position_reaches_it() {
         let plan = bike(RoadPods)
             .hand_does_nothing(Side::Left, HandPlace::Rests)
-            .uses(HandPosition::Tops, Use::Mostly)
-            .uses(HandPosition::Drops, Use::Sometimes)
+            .rides(HandPosition::Tops, Use::Mostly)
+            .rides(HandPosition::Drops, Use::Sometimes)
             .plan();
         let rear = fired(&plan, &RULE)
             .iter()

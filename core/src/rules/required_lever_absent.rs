@@ -14,6 +14,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A lever that the shift system needs is absent",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Each lever without which the system does not start, as its profile says, is on its side of the bar and plugged in, whether the rider uses it or not. A flat bar's thumb pods count as its levers; “middle” means a lever on either side.",
     why: "The system may stop with an error or not wake up at all, although every button that the rider uses is there.",
     remedy: "Plug the lever in, or fit one whose blade is removed and whose buttons are left blank.",
@@ -111,7 +112,7 @@ mod tests {
     use crate::catalogue::TemplateId::{FlatSingle, SingleSidedLeft};
     use crate::cockpit::BarSide;
     use crate::edit::{BikeEdit, Edit};
-    use crate::rules::testing::{bike, check_fixes, drop_bar, fired, fixes_of};
+    use crate::rules::testing::{bike, button, check_fixes, drop_bar, fired, fixes_of};
 
     #[test]
     fn is_silent_where_both_levers_are_plugged_in_or_none_is_required() {
@@ -144,7 +145,7 @@ mod tests {
 
     #[test]
     fn an_unplugged_lever_is_plugged_in() {
-        let right = drop_bar().button("right outer paddle").control;
+        let right = button(&drop_bar(), "right outer paddle").control;
         let plan = drop_bar()
             .edit(&Edit::Bike(BikeEdit::Connect(right, false)))
             .system(|system| system.required_levers = [BarSide::Right].into())

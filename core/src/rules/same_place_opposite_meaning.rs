@@ -2,7 +2,6 @@
 
 use super::{Family, Origin, Rule};
 use crate::cockpit::{ButtonId, Control};
-use crate::coverage::Coverage;
 use crate::edit::{Edit, LayoutEdit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
 use crate::rider::Side;
@@ -14,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Clash,
     title: "The same place means opposite things",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "Where both hands shift, the same button of a left and of a right control of one kind does not do opposite things. Controls with a single button are left out: there the side itself tells which way it shifts.",
     why: "In a hurry a hand does what the other hand has learnt.",
     remedy: "Exchange the functions of two buttons on one of the controls.",
@@ -71,8 +71,7 @@ fn clashes(situation: &Situation<'_>, left: &Control, right: &Control) -> Vec<Fi
         .collect()
 }
 
-/// Exchanges a button with the neighbour that does the opposite, where that
-/// takes nothing out of reach.
+/// Exchanges a button with the neighbour that does the opposite.
 fn exchange(situation: &Situation<'_>, control: &Control, id: ButtonId) -> Option<Fix> {
     let (bike, layout) = (&situation.plan.bike, situation.layout);
     let opposite = layout.tap(bike, id)?.opposite()?;
@@ -83,33 +82,14 @@ fn exchange(situation: &Situation<'_>, control: &Control, id: ButtonId) -> Optio
     let other = buttons
         .filter(|other| *other != id && layout.tap(bike, *other) == Some(opposite))
         .find(|other| plain(*other) && plain(id))?;
-    let edit = Edit::Layout(LayoutEdit::Swap(id, other));
-    keeps_reach(situation, &edit).then(|| Fix {
+    Some(Fix {
         label: format!(
             "Exchange the {} and the {}",
             control.place_of(id.part),
             control.place_of(other.part)
         ),
-        edit,
+        edit: Edit::Layout(LayoutEdit::Swap(id, other)),
     })
-}
-
-/// Whether every function stays as well in reach as it is, on both days.
-fn keeps_reach(situation: &Situation<'_>, edit: &Edit) -> bool {
-    let Ok(after) = situation.plan.apply(edit) else {
-        return false;
-    };
-    let after = Coverage::of(&after, after.layout());
-    let cells = |coverage: &Coverage| {
-        let rows = coverage.rows.iter();
-        let reached = rows.map(|row| {
-            let cells = row.cells.iter();
-            let ways = cells.map(|cell| cell.reached().map(|way| (way.ease, way.step)));
-            (row.function, ways.collect::<Vec<_>>())
-        });
-        reached.collect::<Vec<_>>()
-    };
-    cells(&situation.coverage) == cells(&after)
 }
 
 #[cfg(test)]

@@ -67,11 +67,12 @@ fn outcome(plan: &Plan, must_before: &BTreeSet<String>, edit: &Edit) -> Option<B
         .then(|| findings.iter().map(Finding::key).collect())
 }
 
+/// What must be fixed; that something new is still to be tried by hand is not
+/// held against a fix.
 pub(super) fn must_fix_keys(findings: &[Finding]) -> BTreeSet<String> {
     findings
         .iter()
-        .filter(|finding| finding.severity == Severity::MustFix)
-        .filter(|finding| !TRIED_BY_HAND.contains(&finding.rule))
+        .filter(|f| f.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&f.rule))
         .map(Finding::key)
         .collect()
 }

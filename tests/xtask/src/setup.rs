@@ -29,6 +29,7 @@ pub fn run(purpose: For) -> Result<()> {
     system_packages(purpose)?;
     npm_packages()?;
     let bindgen = tools::locked("wasm-bindgen")?;
+    // Not --locked: its own lock file names a version that the registry no longer has.
     cargo_tool(
         "wasm-bindgen",
         "wasm-bindgen-cli",

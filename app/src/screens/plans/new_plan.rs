@@ -1,0 +1,67 @@
+//! Templates and demo plans to start from.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::catalogue::{TemplateId, template};
+use leverwright_core::cockpit::BarKind;
+use leverwright_core::plan::Plan;
+
+use crate::drawing::ThumbnailView;
+use crate::route::Route;
+use crate::storage::Library;
+use crate::workspace::Workspace;
+
+/// The templates, grouped by bar.
+#[component]
+pub fn NewPlan() -> impl IntoView {
+    let groups = BarKind::ALL
+        .iter()
+        .map(|bar| view! { <BarGroup bar=*bar/> })
+        .collect_view();
+    view! {
+        <section class="new-plan" aria-labelledby="new-plan">
+            <h2 id="new-plan">"New plan"</h2>
+            {groups}
+        </section>
+    }
+}
+
+#[component]
+fn BarGroup(bar: BarKind) -> impl IntoView {
+    let plans: Vec<Plan> = TemplateId::ALL
+        .iter()
+        .map(|id| template(*id).plan(id.words()))
+        .filter(|plan| plan.bike.bar.kind == bar)
+        .collect();
+    (!plans.is_empty()).then(|| {
+        let items = plans
+            .into_iter()
+            .map(|plan| view! { <li><StartButton plan/></li> })
+            .collect_view();
+        view! {
+            <h3 class="bar-kind">{bar.words()}</h3>
+            <ul class="templates">{items}</ul>
+        }
+    })
+}
+
+/// Starts a plan from another and goes on to the rider.
+#[component]
+fn StartButton(plan: Plan) -> impl IntoView {
+    let library = Library::here();
+    let workspace = Workspace::here();
+    let words = plan.name.to_string();
+    let bike = plan.bike.clone();
+    let start = move |_| {
+        let name = library.free_name(plan.name.as_str());
+        library.start(plan.clone(), &name);
+        Route::Rider.go();
+        workspace.say(format!("“{name}” is open."));
+    };
+    view! {
+        <button type="button" class="template" on:click=start>
+            <ThumbnailView bike/>
+            <span>{words}</span>
+        </button>
+    }
+}

@@ -1,0 +1,58 @@
+//! Files saved by earlier versions always open. A file in `saved/` is never
+//! changed: when the format changes, newer samples are added beside it.
+
+use leverwright_core::document::{self, Opened};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+fn samples() -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("documents/saved");
+    let mut files: Vec<PathBuf> = fs::read_dir(folder)
+        .expect("the folder is there")
+        .map(|entry| entry.expect("an entry").path())
+        .collect();
+    files.sort();
+    files
+}
+
+fn open(file: &Path) -> (String, Opened) {
+    let text = fs::read_to_string(file).expect("the sample can be read");
+    match document::read(&text) {
+        Ok(opened) => (text, opened),
+        Err(error) => panic!("{}: {error}", file.display()),
+    }
+}
+
+#[test]
+fn every_sample_opens_and_is_written_as_a_plan_that_opens_alike() {
+    assert!(samples().len() >= 3);
+    for file in samples() {
+        let (_, opened) = open(&file);
+        let again = document::read(document::write(&opened.plan)).expect("it opens again");
+        assert_eq!(again.plan, opened.plan, "{}", file.display());
+    }
+}
+
+#[test]
+fn samples_of_the_current_format_are_written_byte_for_byte() {
+    let current = format!("v{}_", document::FORMAT);
+    for file in samples() {
+        let name = file.file_name().unwrap_or_default().to_string_lossy();
+        if name.starts_with(&current) && !name.contains("by_hand") {
+            let (text, opened) = open(&file);
+            assert_eq!(document::write(&opened.plan), text, "{}", file.display());
+        }
+    }
+}
+
+#[test]
+fn samples_say_what_they_said_when_they_were_saved() {
+    let of = |name: &str| {
+        let file = samples().into_iter().find(|f| f.ends_with(name));
+        open(&file.expect("the sample is there")).1
+    };
+    assert_eq!(of("v1_full.json").plan, crate::plans::full());
+    let by_hand = of("v1_by_hand.json");
+    assert_eq!(by_hand.plan.name.as_str(), "Typed by hand");
+    assert_eq!(by_hand.plan.unknown.len(), 2);
+}

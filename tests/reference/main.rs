@@ -1,0 +1,5 @@
+//! Checks against values from outside: each names its source. *Memory* marks a
+//! value recalled and not read again.
+
+mod brakes;
+mod steps;
