@@ -129,13 +129,8 @@ impl Bike {
         }
         match &button.freedom {
             Freedom::Fixed(function) => Some(*function),
-            Freedom::Copies(original) => match self.button(*original) {
-                Some((_, b)) if matches!(b.freedom, Freedom::Fixed(_)) => {
-                    let Freedom::Fixed(function) = b.freedom else {
-                        return None;
-                    };
-                    Some(function)
-                }
+            Freedom::Copies(original) => match self.button(*original)?.1.freedom {
+                Freedom::Fixed(function) => Some(function),
                 _ => taps(*original),
             },
             Freedom::Free | Freedom::Limited(_) => taps(id),
