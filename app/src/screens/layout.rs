@@ -17,6 +17,7 @@ mod words;
 
 use leptos::ev;
 use leptos::prelude::*;
+use leverwright_core::summary::Summary;
 
 use crate::widgets::{FindingList, NoPlan};
 use crate::workspace::Workspace;
@@ -60,6 +61,7 @@ fn Workplace() -> impl IntoView {
             <Layouts/>
             <ShiftPlan/>
         </div>
+        <InWords/>
         <Acts/>
         <div class="layout" data-spot="away">
             <div class="workplace" data-spot="between"
@@ -83,5 +85,25 @@ fn Workplace() -> impl IntoView {
         </div>
         <Ghost/>
         <ButtonMenu/>
+    }
+}
+
+/// The layout in a sentence for each hand.
+#[component]
+fn InWords() -> impl IntoView {
+    let workspace = Workspace::here();
+    let summary = Memo::new(move |_| workspace.derived.get().map(|d| d.summary.clone()));
+    move || {
+        let Summary {
+            left,
+            right,
+            centre,
+        } = summary.get()?;
+        Some(view! {
+            <p class="in-words">
+                <span>{left}</span>" "<span>{right}</span>
+                {centre.map(|centre| view! { " "<span>{centre}</span> })}
+            </p>
+        })
     }
 }

@@ -21,7 +21,7 @@ pub fn NewPlan() -> impl IntoView {
     view! {
         <section class="new-plan" aria-labelledby="new-plan">
             <h2 id="new-plan">"New plan"</h2>
-            {groups}
+            <div class="bar-groups">{groups}</div>
         </section>
     }
 }
@@ -39,8 +39,10 @@ fn BarGroup(bar: BarKind) -> impl IntoView {
             .map(|plan| view! { <li><StartButton plan/></li> })
             .collect_view();
         view! {
-            <h3 class="bar-kind">{bar.words()}</h3>
-            <ul class="templates">{items}</ul>
+            <section>
+                <h3 class="bar-kind">{bar.words()}</h3>
+                <ul class="templates">{items}</ul>
+            </section>
         }
     })
 }
