@@ -24,7 +24,10 @@ fn exported(shop: &Browser, name: &str) -> Plan {
     shop.visit("#/plans");
     pick(shop, name, "Export as a file");
     let words: Vec<&str> = name.split([' ', ',']).filter(|w| !w.is_empty()).collect();
-    let file = shop.wait_for_download(&format!("{}.leverwright.json", words.join("-")));
+    // Long names are cut.
+    let stem: String = words.join("-").chars().take(50).collect();
+    let stem = stem.trim_end_matches('-');
+    let file = shop.wait_for_download(&format!("{stem}.leverwright.json"));
     let bytes = std::fs::read(file).expect("the export can be read");
     document::read(bytes).expect("the export is a plan").plan
 }
@@ -138,6 +141,8 @@ fn large_print_is_a_layout_of_its_own() {
     assert!(print.pages().len() > usual);
     assert_leaves_are_headed(&print, &format!("{ROAD}, revision 1"));
     // 18 pt text and 22 pt headings at 96 CSS pixels an inch.
+    // A4 less its margins is 703 CSS pixels wide.
+    shop.viewport(703, 900);
     shop.media(Media {
         print: true,
         ..Media::default()
