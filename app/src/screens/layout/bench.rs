@@ -17,6 +17,7 @@ use leverwright_core::tally::Tally;
 use super::room::Room;
 use super::words::{capitalised, load_words};
 use crate::gesture::{At, Gesture, Load, Spot, Tapped, put};
+use crate::settings::Settings;
 use crate::workspace::Workspace;
 
 /// What a button answers to what is carried.
@@ -83,9 +84,10 @@ impl Bench {
                 .plan
                 .with(|plan| plan.as_ref().map(|plan| plan.bike.clone()))
         });
+        let settings = Settings::here();
         let room = RwSignal::new(Room::UNKNOWN);
         let picture = Memo::new(move |_| {
-            let sheet = room.get().sheet()?;
+            let sheet = room.get().sheet(settings.get().lists)?;
             bike.with(|bike| Some(Arc::new(Picture::of(bike.as_ref()?, sheet))))
         });
         let lights = Memo::new(move |_| {
