@@ -21,14 +21,13 @@ use leverwright_core::summary::Summary;
 
 use crate::widgets::{FindingList, NoPlan};
 use crate::workspace::Workspace;
-use acts::{Acts, ShiftPlan};
+use acts::Head;
 use bench::Bench;
 use cockpit::Cockpit;
 use coverage::CoverageTable;
 use ghost::Ghost;
-use layouts::Layouts;
 use menu::ButtonMenu;
-use reach::ReachBar;
+use reach::ReachKey;
 use tray::Tray;
 
 /// The Layout screen.
@@ -56,14 +55,9 @@ fn Workplace() -> impl IntoView {
     });
     on_cleanup(move || listener.remove());
     view! {
-        <div class="layout-head">
-            <h1>"Layout"</h1>
-            <Layouts/>
-            <ShiftPlan/>
-        </div>
-        <InWords/>
-        <Acts/>
+        <Head/>
         <div class="layout" data-spot="away">
+            <InWords/>
             <div class="workplace" data-spot="between"
                 on:pointerdown=move |event| hands_on::pointer_down(bench, &event)
                 on:pointermove=move |event| hands_on::pointer_move(bench, &event)
@@ -75,11 +69,11 @@ fn Workplace() -> impl IntoView {
                 on:focusin=move |event| hands_on::focus_in(bench, &event)
                 on:contextmenu=move |event| hands_on::context_menu(bench, &event)>
                 <Cockpit/>
+                <ReachKey/>
                 <Tray/>
             </div>
             <div class="column">
                 <FindingList/>
-                <ReachBar/>
                 <CoverageTable/>
             </div>
         </div>
