@@ -1,3 +1,5 @@
+//! Tests of the setup sheet.
+
 use super::*;
 use crate::catalogue::{TemplateId, template};
 use crate::cockpit::{
