@@ -12,6 +12,7 @@ use leverwright_core::plan::Plan;
 use leverwright_core::rules;
 use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
+use leverwright_core::summary::{self, Summary};
 
 /// The open plan and everything derived from it. A context: fetch it with
 /// [`Workspace::here`] in a component's body and move the copy into closures.
@@ -41,6 +42,8 @@ pub struct Derived {
     pub coverage: Coverage,
     /// What the rules say.
     pub findings: Vec<Finding>,
+    /// The layout in a few words.
+    pub summary: Summary,
 }
 
 /// A message that stays until dismissed.
@@ -250,9 +253,11 @@ impl Derived {
     pub fn of(plan: &Plan) -> Derived {
         let situation = Situation::of(plan);
         let findings = rules::findings_in(&situation);
+        let summary = summary::of(&situation);
         Derived {
             coverage: situation.coverage,
             findings,
+            summary,
         }
     }
 }

@@ -84,13 +84,7 @@ impl Bike {
             .iter()
             .flat_map(|c| c.buttons.iter().map(move |b| (c.button_id(b.part), c, b)))
             .collect();
-        all.sort_by(|(a_id, a_control, a), (b_id, b_control, b)| {
-            a_control
-                .side
-                .cmp(&b_control.side)
-                .then(a.height().total_cmp(&b.height()).reverse())
-                .then(a_id.cmp(b_id))
-        });
+        all.sort_by_key(|(id, control, _)| (control.side, control.row(id.part), *id));
         all
     }
 

@@ -4,5 +4,6 @@ mod boot;
 mod desk;
 mod driving;
 mod plans;
+mod sheet;
 mod shell;
 mod storage;

@@ -17,17 +17,17 @@ mod words;
 
 use leptos::ev;
 use leptos::prelude::*;
+use leverwright_core::summary::Summary;
 
 use crate::widgets::{FindingList, NoPlan};
 use crate::workspace::Workspace;
-use acts::{Acts, ShiftPlan};
+use acts::Head;
 use bench::Bench;
 use cockpit::Cockpit;
 use coverage::CoverageTable;
 use ghost::Ghost;
-use layouts::Layouts;
 use menu::ButtonMenu;
-use reach::ReachBar;
+use reach::ReachKey;
 use tray::Tray;
 
 /// The Layout screen.
@@ -55,13 +55,9 @@ fn Workplace() -> impl IntoView {
     });
     on_cleanup(move || listener.remove());
     view! {
-        <div class="layout-head">
-            <h1>"Layout"</h1>
-            <Layouts/>
-            <ShiftPlan/>
-        </div>
-        <Acts/>
+        <Head/>
         <div class="layout" data-spot="away">
+            <InWords/>
             <div class="workplace" data-spot="between"
                 on:pointerdown=move |event| hands_on::pointer_down(bench, &event)
                 on:pointermove=move |event| hands_on::pointer_move(bench, &event)
@@ -73,15 +69,35 @@ fn Workplace() -> impl IntoView {
                 on:focusin=move |event| hands_on::focus_in(bench, &event)
                 on:contextmenu=move |event| hands_on::context_menu(bench, &event)>
                 <Cockpit/>
+                <ReachKey/>
                 <Tray/>
             </div>
             <div class="column">
                 <FindingList/>
-                <ReachBar/>
                 <CoverageTable/>
             </div>
         </div>
         <Ghost/>
         <ButtonMenu/>
+    }
+}
+
+/// The layout in a sentence for each hand.
+#[component]
+fn InWords() -> impl IntoView {
+    let workspace = Workspace::here();
+    let summary = Memo::new(move |_| workspace.derived.get().map(|d| d.summary.clone()));
+    move || {
+        let Summary {
+            left,
+            right,
+            centre,
+        } = summary.get()?;
+        Some(view! {
+            <p class="in-words">
+                <span>{left}</span>" "<span>{right}</span>
+                {centre.map(|centre| view! { " "<span>{centre}</span> })}
+            </p>
+        })
     }
 }

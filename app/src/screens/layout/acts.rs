@@ -1,4 +1,4 @@
-//! The bar of acts: what starts or turns the whole layout.
+//! Heading and bar of acts: what starts or turns the whole layout.
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
@@ -7,26 +7,35 @@ use leverwright_core::offers::Act;
 use leverwright_core::shift_plan::ShiftPlanKind;
 
 use super::bench::Bench;
+use super::layouts::Layouts;
+use super::reach::ShowReach;
 use crate::widgets::Select;
 
-/// Acts on the whole layout. Where there is little room they fold away.
+/// The heading, and what starts, turns or changes the whole layout. Where there
+/// is little room all but the heading folds away.
 #[component]
-pub fn Acts() -> impl IntoView {
+pub fn Head() -> impl IntoView {
     let bench = Bench::here();
     let is_open = RwSignal::new(false);
     let acts = Memo::new(move |_| bench.plan(|plan| plan.acts()).unwrap_or_default());
     view! {
-        <section class="act-bar" aria-labelledby="whole-layout">
-            <h2 id="whole-layout" class="unseen">"Whole layout"</h2>
-            <button type="button" class="unfold" aria-controls="acts"
+        <div class="layout-head">
+            <h1>"Layout"</h1>
+            <button type="button" class="unfold" aria-controls="whole-layout"
                 aria-expanded=move || is_open.get().to_string()
-                on:click=move |_| is_open.update(|open| *open = !*open)>"Whole layout"</button>
-            <div id="acts" class="acts" class:open=move || is_open.get()>
-                <For each=move || acts.get() key=|act| act.label.clone() let:act>
-                    <ActButton label=act.label acts/>
-                </For>
+                on:click=move |_| is_open.update(|open| *open = !*open)>"Layout and reach"</button>
+            <div id="whole-layout" class="folds" class:open=move || is_open.get()
+                role="group" aria-label="Layout and reach">
+                <Layouts/>
+                <ShiftPlan/>
+                <ShowReach/>
+                <div class="acts">
+                    <For each=move || acts.get() key=|act| act.label.clone() let:act>
+                        <ActButton label=act.label acts/>
+                    </For>
+                </div>
             </div>
-        </section>
+        </div>
     }
 }
 
@@ -46,7 +55,7 @@ fn ActButton(label: String, acts: Memo<Vec<Act>>) -> impl IntoView {
 
 /// How the derailleurs work together; the buttons change along.
 #[component]
-pub fn ShiftPlan() -> impl IntoView {
+fn ShiftPlan() -> impl IntoView {
     let bench = Bench::here();
     let words = |kind: ShiftPlanKind| (kind, kind.words().to_owned());
     let choices = Memo::new(move |_| {

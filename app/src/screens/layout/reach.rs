@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
-use leverwright_core::cockpit::{ButtonId, Control, Ease, HandPosition};
+use leverwright_core::cockpit::{ButtonId, Control, Ease};
 use leverwright_core::coverage::{BrakeCell, Cell, press_by};
 use leverwright_core::rider::Side;
 
@@ -10,63 +10,49 @@ use super::bench::{Bench, Reaching};
 use super::cockpit::PICTURE;
 use super::words::{capitalised, cell_words, step_words};
 use crate::drawing::reach_fill;
-use crate::widgets::Choice;
+use crate::widgets::Select;
 
-/// Chooses the hand and the place from which it reaches.
+/// Chooses whose reach is shown, and from where.
 #[component]
-pub fn ReachBar() -> impl IntoView {
+pub fn ShowReach() -> impl IntoView {
     let bench = Bench::here();
-    let hand = RwSignal::new(None::<Side>);
-    let position = RwSignal::new(None::<HandPosition>);
-    let positions =
-        Memo::new(move |_| bench.plan(|plan| plan.positions_used()).unwrap_or_default());
-    let from = Memo::new(move |_| {
-        let chosen = position.get();
-        let all = positions.get();
-        chosen.filter(|p| all.contains(p)).or(all.first().copied())
-    });
-    let set = move || {
-        let reaching = hand.get_untracked().zip(from.get_untracked());
-        bench
-            .reaching
-            .set(reaching.map(|(hand, from)| Reaching { hand, from }));
-    };
-    let hands = vec![
-        (None, "off".to_owned()),
-        (Some(Side::Left), "left hand".to_owned()),
-        (Some(Side::Right), "right hand".to_owned()),
-    ];
-    let froms = move || {
-        let choices = positions.get().into_iter();
-        choices
-            .map(|p| (Some(p), p.words().to_owned()))
+    let choices = Memo::new(move |_| {
+        let positions = bench.plan(|plan| plan.positions_used()).unwrap_or_default();
+        let reaching = Side::ALL.iter().flat_map(|hand| {
+            let from = positions.iter();
+            from.map(|from| Reaching {
+                hand: *hand,
+                from: *from,
+            })
+        });
+        let words = |r: Reaching| format!("{} hand, from the {}", r.hand, r.from);
+        let shown = reaching.map(|reaching| (Some(reaching), words(reaching)));
+        [(None, "off".to_owned())]
+            .into_iter()
+            .chain(shown)
             .collect::<Vec<_>>()
-    };
+    });
+    // A position that the rider uses no longer is shown no longer.
+    let chosen = Memo::new(move |_| {
+        let reaching = bench.reaching.get();
+        choices
+            .with(|all| all.iter().any(|(choice, _)| *choice == reaching))
+            .then_some(reaching)
+    });
     view! {
-        <section class="reach-bar" aria-labelledby="reach">
-            <h2 id="reach">"Reach"</h2>
-            <div class="choices">
-                <Choice legend="Show what a hand reaches" name="reach-hand" choices=hands
-                    chosen=hand choose=move |side| { hand.set(side); set(); }/>
-                <Show when=move || hand.get().is_some()>
-                    <Choice legend="from the" name="reach-from" choices=froms()
-                        chosen=from choose=move |from| { position.set(from); set(); }/>
-                </Show>
-            </div>
-            <Key/>
-        </section>
+        <Select label="Show reach" choices chosen set=move |reaching| bench.reaching.set(reaching)/>
     }
 }
 
 /// What the hatches mean, and how brake levers are pulled.
 #[component]
-fn Key() -> impl IntoView {
+pub fn ReachKey() -> impl IntoView {
     let bench = Bench::here();
     let swatch = |ease: Option<Ease>| {
         let fill = ease.map_or_else(|| "none".into(), |ease| reach_fill(PICTURE, ease));
         view! {
             <li>
-                <svg class="swatch" viewBox="0 0 24 24" aria-hidden="true">
+                <svg class="cockpit swatch" viewBox="0 0 24 24" aria-hidden="true">
                     <rect class="swatch-face" x="1" y="1" width="22" height="22"></rect>
                     <rect class="reach" x="1" y="1" width="22" height="22" fill=fill></rect>
                 </svg>
@@ -76,12 +62,14 @@ fn Key() -> impl IntoView {
     };
     view! {
         <Show when=move || bench.reaching.get().is_some()>
+            <div class="reach-key">
             <ul class="key" aria-label="What the hatches mean">
                 {Ease::ALL.iter().map(|ease| swatch(Some(*ease))).chain([swatch(None)]).collect_view()}
             </ul>
             <ul class="pulls" aria-label="Brake levers">
                 {move || pulls(bench).into_iter().map(|line| view! { <li>{line}</li> }).collect_view()}
             </ul>
+            </div>
         </Show>
     }
 }

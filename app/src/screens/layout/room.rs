@@ -51,11 +51,11 @@ impl Room {
             let usual = if self.width >= 960.0 * self.text {
                 212.0
             } else {
-                192.0
+                200.0
             };
             Margin::Slots {
                 width: usual * self.text,
-                height: 64.0 * self.text,
+                height: 66.0 * self.text,
             }
         } else {
             Margin::Balloons
