@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::focus::focus_screen_if_lost;
 use crate::workspace::{Notice, Workspace};
 
 /// The messages, newest last, at the thumb's side. They are read out as they
@@ -33,16 +34,21 @@ fn NoticeCard(notice: Notice) -> impl IntoView {
             let act = move |_| {
                 workspace.dismiss(id);
                 offer.act.run(());
+                focus_screen_if_lost();
             };
             view! { <button type="button" on:click=act>{offer.label}</button> }
         })
         .collect_view();
+    let dismiss = move |_| {
+        workspace.dismiss(id);
+        focus_screen_if_lost();
+    };
     view! {
         <li class:trouble=notice.trouble>
             <p>{notice.text}</p>
             <div class="acts">
                 {offers}
-                <button type="button" on:click=move |_| workspace.dismiss(id)>"Dismiss"</button>
+                <button type="button" on:click=dismiss>"Dismiss"</button>
             </div>
         </li>
     }
