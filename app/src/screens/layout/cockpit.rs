@@ -26,6 +26,11 @@ pub fn Cockpit() -> impl IntoView {
     follow_size(frame, bench.room);
     let has_margins =
         Memo::new(move |_| bench.picture.get().is_some_and(|picture| picture.has_slots));
+    // What comes into focus under a drawing that stays in view is scrolled clear of it.
+    let height = Memo::new(move |_| {
+        let picture = bench.picture.get();
+        picture.map(|picture| format!("{:.0}px", picture.height))
+    });
     let groups = BarSide::ALL
         .iter()
         .map(|side| view! { <SlotGroup side=*side/> })
@@ -36,7 +41,8 @@ pub fn Cockpit() -> impl IntoView {
             <p id="how-to-carry" hidden>
                 "Arrow keys walk the buttons. Enter picks up and puts down. Delete clears. Escape lets go. M opens the menu."
             </p>
-            <div class="cockpit-frame" class:margins=move || has_margins.get() node_ref=frame>
+            <div class="cockpit-frame" class:margins=move || has_margins.get() node_ref=frame
+                style:--drawn-height=move || height.get()>
                 <Drawn/>
                 {groups}
             </div>
