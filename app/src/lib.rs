@@ -2,6 +2,7 @@
 //! bikes or hands: that is the core's.
 
 mod drawing;
+mod erase;
 mod gesture;
 mod repeated_taps;
 mod route;

@@ -162,8 +162,9 @@ impl Workspace {
         self.change_history(|history| {
             history.undo();
         });
-        if let Some(label) = label {
-            self.say(format!("Undone: {label}."));
+        match label {
+            Some(label) => self.say(format!("Undone: {label}.")),
+            None => self.say("Nothing to undo."),
         }
     }
 
@@ -173,8 +174,9 @@ impl Workspace {
         self.change_history(|history| {
             history.redo();
         });
-        if let Some(label) = label {
-            self.say(format!("Redone: {label}."));
+        match label {
+            Some(label) => self.say(format!("Redone: {label}.")),
+            None => self.say("Nothing to redo."),
         }
     }
 

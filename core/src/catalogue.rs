@@ -3,9 +3,11 @@
 //! Each is named only by what it is. Places come from a plausible cockpit and
 //! functions from what shops usually find (*common practice*).
 
+mod demos;
 pub mod parts;
 mod templates;
 
+pub use demos::{Demo, DemoId, demo};
 pub use templates::template;
 
 use crate::cockpit::{Bike, ButtonId};

@@ -84,13 +84,7 @@ impl Bike {
             .iter()
             .flat_map(|c| c.buttons.iter().map(move |b| (c.button_id(b.part), c, b)))
             .collect();
-        all.sort_by(|(a_id, a_control, a), (b_id, b_control, b)| {
-            a_control
-                .side
-                .cmp(&b_control.side)
-                .then(a.height().total_cmp(&b.height()).reverse())
-                .then(a_id.cmp(b_id))
-        });
+        all.sort_by_key(|(id, control, _)| (control.side, control.row(id.part), *id));
         all
     }
 
@@ -135,13 +129,8 @@ impl Bike {
         }
         match &button.freedom {
             Freedom::Fixed(function) => Some(*function),
-            Freedom::Copies(original) => match self.button(*original) {
-                Some((_, b)) if matches!(b.freedom, Freedom::Fixed(_)) => {
-                    let Freedom::Fixed(function) = b.freedom else {
-                        return None;
-                    };
-                    Some(function)
-                }
+            Freedom::Copies(original) => match self.button(*original)?.1.freedom {
+                Freedom::Fixed(function) => Some(function),
                 _ => taps(*original),
             },
             Freedom::Free | Freedom::Limited(_) => taps(id),

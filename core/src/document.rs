@@ -8,11 +8,11 @@
 //! What a file may not be: larger than [`MOST_BYTES`], nested deeper than a
 //! plan, with the same name twice in one group or the same id twice in one
 //! list, with numbers that no bike has, with more controls, layouts or chords
-//! than [`crate::limits`] allow. It may not name a lever, a copied button or a
-//! current layout that is not there: those are refused, because brakes and
-//! buttons would silently not be what the file says. A tap, hold or chord on a
-//! missing button is kept with a [`Note`] and does nothing. A function on a
-//! fixed, copying or limited button is kept as it is; rules speak of it.
+//! than [`crate::limits`] allow. It may not name a lever or a layout in hand
+//! that is not there: those are refused, because the brakes would silently not
+//! be what the file says. A tap, hold, chord or copy of a missing button is kept
+//! with a [`Note`] and does nothing. A function on a fixed, copying or limited
+//! button is kept as it is. Rules speak of both.
 //!
 //! Fields that this version does not know are kept in [`Plan::unknown`] and
 //! written back to their owner while it is there.
@@ -156,4 +156,29 @@ fn note_unknown(reader: &mut Reader, unknown: &[Vec<Step>]) {
 #[cfg(feature = "schema")]
 pub fn schema() -> String {
     format!("{:#}\n", schemars::schema_for!(v1::Document).as_value())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{read, write};
+    use crate::testing;
+    use proptest::prelude::*;
+
+    proptest! {
+        #[test]
+        fn what_is_written_reads_as_the_same_plan(plan in testing::plan()) {
+            let text = write(&plan);
+            let opened = read(&text).map_err(|error| TestCaseError::fail(error.to_string()))?;
+            prop_assert_eq!(&opened.plan, &plan);
+            prop_assert_eq!(opened.notes, Vec::new());
+        }
+
+        /// Strays that no edit would make are kept as they are or refused.
+        #[test]
+        fn what_goes_against_the_bike_is_never_changed(plan in testing::plan_from_document()) {
+            if let Ok(opened) = read(write(&plan)) {
+                prop_assert_eq!(opened.plan, plan);
+            }
+        }
+    }
 }

@@ -61,6 +61,8 @@ pub struct Rule {
 
 mod fixes;
 #[cfg(test)]
+mod shifting_cases;
+#[cfg(test)]
 mod testing;
 mod trial;
 
@@ -181,23 +183,27 @@ pub fn rule(id: &str) -> Option<&'static Rule> {
 }
 
 /// What all rules say about the layout in hand, heaviest first, in the order of
-/// the rules. Every fix was tried: it removes its finding and adds no must-fix
-/// one but of [`TRIED_BY_HAND`].
+/// the rules, with fixes that were tried.
 pub fn findings(plan: &Plan) -> Vec<Finding> {
-    let mut findings = findings_in(&Situation::of(plan));
-    trial::keep_fixes_that_work(plan, &mut findings);
-    findings
+    findings_in(&Situation::of(plan))
 }
 
-/// What all rules say about a situation, heaviest first, with fixes as
-/// proposed and not tried: for comparing layouts, and where fixes are not
-/// shown.
+/// What all rules say about a situation, heaviest first. Every fix was tried: it
+/// removes its finding and adds no must-fix one but of [`TRIED_BY_HAND`]. A
+/// situation of [`Situation::of_layout`] gets no fixes.
 pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
     let mut findings: Vec<Finding> = ALL
         .iter()
         .flat_map(|rule| (rule.check)(situation))
         .collect();
     findings.sort_by_key(|finding| finding.severity);
+    if situation.proposes_fixes() {
+        trial::keep_fixes_that_work(situation.plan, &mut findings);
+    } else {
+        for finding in &mut findings {
+            finding.fixes.clear();
+        }
+    }
     findings
 }
 
@@ -206,6 +212,8 @@ mod tests {
     use std::collections::BTreeSet;
 
     use proptest::prelude::*;
+    use proptest::strategy::ValueTree;
+    use proptest::test_runner::TestRunner;
 
     use super::testing::fixes_of_findings_hold;
     use super::*;
@@ -226,6 +234,25 @@ mod tests {
         }
     }
 
+    /// The properties below say something: on random plans most rules fire, and
+    /// most of the rules that know a fix offer one.
+    #[test]
+    fn random_plans_are_worth_looking_at() {
+        let mut runner = TestRunner::deterministic();
+        let (mut fired, mut fixed) = (BTreeSet::new(), BTreeSet::new());
+        for _ in 0..256 {
+            let tree = plan_from_document().new_tree(&mut runner);
+            for finding in findings(&tree.expect("plans can be made").current()) {
+                fired.insert(finding.rule);
+                if !finding.fixes.is_empty() {
+                    fixed.insert(finding.rule);
+                }
+            }
+        }
+        assert!(fired.len() * 10 > ALL.len() * 8, "only {fired:?}");
+        assert!(fixed.len() * 10 > ALL.len() * 5, "only {fixed:?}");
+    }
+
     proptest! {
         #[test]
         fn offered_fixes_remove_their_finding_and_add_no_must_fix_one(
@@ -242,10 +269,14 @@ mod tests {
         }
 
         #[test]
-        fn no_finding_weighs_more_than_its_rule_says(plan in plan_from_document()) {
+        fn no_finding_is_stricter_than_its_rule_says_on_any_plan(plan in plan_from_document()) {
             for finding in findings(&plan) {
                 let rule = rule(finding.rule).expect("the rule is listed");
                 prop_assert!(finding.severity >= rule.severity, "{:?}", finding);
+                if finding.acceptable == Acceptable::Never {
+                    prop_assert_eq!(rule.acceptable, Acceptable::Never);
+                    prop_assert_eq!(finding.severity, Severity::MustFix);
+                }
             }
         }
 

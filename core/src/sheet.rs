@@ -145,7 +145,7 @@ pub struct Sheet {
 impl Sheet {
     /// The sheet of a plan.
     pub fn of(plan: &Plan, options: SheetOptions) -> Sheet {
-        let situation = Situation::of(plan);
+        let situation = Situation::of_layout(plan, plan.layout());
         let findings = rules::findings_in(&situation);
         Sheet::from(&situation, &findings, options)
     }

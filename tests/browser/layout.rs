@@ -222,7 +222,7 @@ fn a_finger_drags_from_the_grip_and_scrolls_elsewhere() {
 
     // A tap beside the grip picks up; a second one puts down.
     finger.tap(&face(&home, LEFT_OUTER));
-    heard(&home, "Left outer paddle picked up.");
+    heard(&home, "Left outer paddle picked up. Choose a function");
     finger.tap(&item(&home, "lights"));
     does(&home, LEFT_OUTER, "lights");
 }
@@ -280,7 +280,7 @@ fn the_menu_does_everything() {
     };
 
     menu_of(&shop, LEFT_OUTER).click();
-    dialog.inner_css("h2").wait_for_text("2 Left outer paddle");
+    dialog.inner_css("h2").wait_for_text("Left outer paddle");
     pick("menu-tap", "rear easier");
     dialog.wait_for_text("Tap: rear easier; it was front larger.");
     pick("menu-hold", "repeats, 3 cogs");
@@ -414,12 +414,7 @@ fn all_shifting_left_is_one_act_and_one_step_back() {
     does(&shop, RIGHT_OUTER, "left blank");
     heard(&shop, "All shifting on the left. Findings:");
     let left = shop.css(".slot-group.left .now").texts();
-    for function in [
-        "rear easier",
-        "rear harder",
-        "front smaller",
-        "front larger",
-    ] {
+    for function in ["rear easier", "rear harder", "front toggle"] {
         assert!(left.iter().any(|words| words == function), "{left:?}");
     }
     shop.css(".in-words").wait_for_text("Right hand: ");
@@ -475,7 +470,8 @@ fn a_fix_is_applied_and_its_finding_goes() {
     shop.role("button", "Blank under resting hand").click();
     does(&shop, RIGHT_OUTER, "left blank");
     let right = shop.css(".slot-group.right .now").texts();
-    assert!(right.iter().all(|words| words == "left blank"), "{right:?}");
+    let idle = ["left blank", "unplugged"];
+    assert!(right.iter().all(|words| idle.contains(&words.as_str())), "{right:?}");
 }
 
 #[test]
@@ -484,7 +480,8 @@ fn a_finding_lights_its_places() {
     open_layout(&shop, PODS);
     rest_right_hand(&shop);
     let lit = || shop.css(".slot.lit").count();
-    assert_eq!(lit(), 0);
+    shop.mouse().hover(&shop.css("h1"));
+    shop.wait_for("nothing is lit", || lit() == 0);
     let fix = shop
         .role("button", "Leave the right outer paddle blank")
         .nth(0);
@@ -506,7 +503,7 @@ fn shift_plans_and_layouts_are_chosen_copied_renamed_and_removed() {
     choose(&shop, "Shift plan", "ladder");
     does(&shop, RIGHT_OUTER, "rung down");
     item(&shop, "rung-up").wait_until_shown();
-    assert_eq!(item(&shop, "rear-easier").count(), 0);
+    item(&shop, "rear-easier").wait_until_gone();
 
     shop.role("button", "Layouts").click();
     shop.role("menuitem", "Copy this layout").click();
@@ -540,6 +537,8 @@ fn options(browser: &Browser, label: &str) -> Vec<String> {
 fn choose(browser: &Browser, label: &str, words: &str) {
     let list = browser.role("combobox", label);
     list.focus();
+    // The browser takes keys that follow at once for one word.
+    std::thread::sleep(std::time::Duration::from_millis(1200));
     browser.type_text(words);
     browser.wait_for(&format!("{words} is chosen"), || {
         list.script("return arguments[0].selectedOptions[0]?.textContent") == words
@@ -584,8 +583,8 @@ fn coverage_tells_usual_and_bad_day() {
             .find(|row| row.to_lowercase().contains(words));
         row.expect("the table has the row").to_lowercase()
     };
-    shop.wait_for("nothing reaches rear easier", || {
-        row("rear easier").contains("on the right, where the hand does not work")
+    shop.wait_for("the left hand would have to cross over", || {
+        row("rear easier").contains("other hand must cross over")
     });
     assert_eq!(
         shop.css(".coverage thead th").texts().len(),

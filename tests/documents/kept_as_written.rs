@@ -1,11 +1,12 @@
 //! What goes against the bike is kept as it was written: rules speak of it.
 
 use leverwright_core::catalogue::{TemplateId, template};
-use leverwright_core::cockpit::{ButtonId, Freedom};
+use leverwright_core::cockpit::{ButtonId, ButtonPart, Freedom};
 use leverwright_core::document::{self, NoteKind};
 use leverwright_core::edit::{BikeEdit, Edit, LayoutEdit};
 use leverwright_core::function::Function;
 use leverwright_core::plan::Plan;
+use leverwright_core::rules;
 use serde_json::{Value, json};
 
 fn written(plan: &Plan) -> Value {
@@ -27,6 +28,11 @@ fn refuses(plan: &Plan, button: ButtonId) {
     assert!(plan.apply(&edit).is_err(), "an edit is refused");
 }
 
+fn speaks(rule: &str, plan: &Plan) {
+    let found = rules::findings(plan);
+    assert!(found.iter().any(|f| f.rule == rule), "{rule}");
+}
+
 #[test]
 fn a_fixed_button() {
     let plan = template(TemplateId::RoadPods).plan("Test");
@@ -44,15 +50,19 @@ fn a_fixed_button() {
         "it still does what it does"
     );
     refuses(&plan, *id);
+    speaks("fixed-button-reassigned", &opened);
 }
 
 #[test]
 fn copying_and_limited_buttons() {
     let plan = template(TemplateId::RoadPlain).plan("Test");
     let buttons: Vec<ButtonId> = plan.bike.buttons().iter().map(|b| b.0).collect();
-    for freedom in [
-        Freedom::Copies(buttons[1]),
-        Freedom::Limited(vec![Function::Lights]),
+    for (freedom, rule) in [
+        (Freedom::Copies(buttons[1]), "copying-button-reassigned"),
+        (
+            Freedom::Limited(vec![Function::Lights]),
+            "limited-button-outside-its-set",
+        ),
     ] {
         let edit = Edit::Bike(BikeEdit::Freedom(buttons[0], freedom));
         let plan = plan.apply(&edit).expect("the edit is possible");
@@ -62,6 +72,7 @@ fn copying_and_limited_buttons() {
             Some(&Function::FrontToggle)
         );
         refuses(&plan, buttons[0]);
+        speaks(rule, &opened);
     }
 }
 
@@ -96,4 +107,30 @@ fn a_tap_hold_or_chord_on_a_missing_button_with_a_note() {
     );
     assert_eq!(written(&opened.plan), file);
     crate::plans::look_at(&opened.plan);
+}
+
+#[test]
+fn a_copy_of_a_missing_button_with_a_note() {
+    let plan = template(TemplateId::Gravel).plan("Test");
+    let mut file = written(&plan);
+    file["bike"]["controls"][0]["buttons"][0]["copies"] = json!("9.near");
+    file["layouts"][0]["taps"]["9.near"] = json!("lights");
+    let opened = document::read(file.to_string()).expect("it opens");
+    let places: Vec<&str> = opened
+        .notes
+        .iter()
+        .map(|note| note.place.as_str())
+        .collect();
+    assert_eq!(places, ["layouts[0]", "bike.controls[0].buttons[0].copies"]);
+    assert_eq!(written(&opened.plan), file);
+    let copying = opened.plan.bike.controls[0].button_id(ButtonPart::HoodButton);
+    assert_eq!(opened.plan.layout().tap(&opened.plan.bike, copying), None);
+    let found = rules::findings(&opened.plan);
+    assert_eq!(
+        found
+            .iter()
+            .filter(|f| f.rule == "button-not-on-bike")
+            .count(),
+        2
+    );
 }

@@ -32,7 +32,7 @@ pub fn after(plan: Plan, edits: &[Edit]) -> Plan {
 }
 
 /// The plan after those of the edits that are possible.
-fn after_possible(plan: Plan, edits: &[Act]) -> Plan {
+pub fn after_possible(plan: Plan, edits: &[Act]) -> Plan {
     edits.iter().fold(plan, |plan, act| {
         let next = plan.apply(&act.edit(&plan));
         next.unwrap_or(plan)
@@ -340,7 +340,7 @@ impl Act {
     }
 }
 
-fn act() -> impl Strategy<Value = Act> {
+pub fn act() -> impl Strategy<Value = Act> {
     (
         0..42_u8,
         any::<u16>(),
@@ -374,11 +374,11 @@ pub fn look_at(plan: &Plan) {
     use leverwright_core::situation::Situation;
     use leverwright_core::slot::Slot;
     for layout in &plan.layouts {
-        let findings = rules::findings_in(&Situation::of_layout(plan, layout));
-        for finding in &findings {
-            for fix in &finding.fixes {
-                let _ = plan.apply(&fix.edit);
-            }
+        let _ = rules::findings_in(&Situation::of_layout(plan, layout));
+    }
+    for finding in rules::findings(plan) {
+        for fix in &finding.fixes {
+            let _ = plan.apply(&fix.edit);
         }
     }
     let options = SheetOptions {

@@ -4,7 +4,7 @@
 use crate::plans::{any_plan, full};
 use jsonschema::Validator;
 use leverwright_core::Vocabulary;
-use leverwright_core::catalogue::{TemplateId, template};
+use leverwright_core::catalogue::{DemoId, TemplateId, demo, template};
 use leverwright_core::document;
 use leverwright_core::plan::Plan;
 use proptest::prelude::*;
@@ -44,9 +44,13 @@ fn is_the_one_made_from_the_types() {
 }
 
 #[test]
-fn every_template_and_a_full_plan_keep_to_it() {
+fn templates_demos_and_a_full_plan_keep_to_it() {
     for id in TemplateId::ALL {
         let file = file(&template(*id).plan("Test"));
+        assert!(VALIDATOR.is_valid(&file), "{id}");
+    }
+    for id in DemoId::ALL {
+        let file = file(&demo(*id).plan);
         assert!(VALIDATOR.is_valid(&file), "{id}");
     }
     let problems: Vec<String> = (VALIDATOR.iter_errors(&file(&full())))

@@ -2,7 +2,7 @@
 
 use crate::plans::{any_plan, full, look_at};
 use leverwright_core::Vocabulary;
-use leverwright_core::catalogue::{TemplateId, template};
+use leverwright_core::catalogue::{DemoId, TemplateId, demo, template};
 use leverwright_core::document;
 use leverwright_core::plan::Plan;
 use proptest::prelude::*;
@@ -20,9 +20,12 @@ fn check(plan: &Plan) {
 }
 
 #[test]
-fn every_template() {
+fn every_template_and_demo() {
     for id in TemplateId::ALL {
         check(&template(*id).plan("Test"));
+    }
+    for id in DemoId::ALL {
+        check(&demo(*id).plan);
     }
 }
 

@@ -1,6 +1,6 @@
 //! Parts of a file that this version does not know stay with their owner.
 
-use crate::plans::{after, full};
+use crate::plans::{act, after, after_possible, any_plan, full};
 use leverwright_core::cockpit::{ControlId, ControlKind, Zone};
 use leverwright_core::document::{self, NoteKind, Opened};
 use leverwright_core::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
@@ -213,9 +213,10 @@ fn that_would_not_fit_with_line_breaks_are_written_without() {
 
 proptest! {
     #[test]
-    fn any_edit_keeps_what_is_written_readable(
-        plan in crate::plans::any_plan(),
+    fn are_kept_through_any_edits_that_leave_their_owner(
+        plan in any_plan(),
         at in any::<prop::sample::Index>(),
+        acts in prop::collection::vec(act(), 0..12),
     ) {
         let mut file = file(&plan);
         let pointer = at.get(&groups(&file)).clone();
@@ -223,5 +224,9 @@ proptest! {
         let opened = open(&file);
         let again: Value = serde_json::from_str(&document::write(&opened.plan)).expect("JSON");
         prop_assert_eq!(again, file);
+        // What is still there after edits is what is written and read.
+        let edited = after_possible(opened.plan, &acts);
+        let reopened = document::read(document::write(&edited)).expect("it opens");
+        prop_assert_eq!(reopened.plan, edited);
     }
 }

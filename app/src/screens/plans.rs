@@ -2,6 +2,7 @@
 
 mod card;
 mod card_damage;
+mod demo_plans;
 mod files;
 mod keeping;
 mod new_plan;
@@ -11,6 +12,7 @@ use leptos::prelude::*;
 
 use crate::storage::Library;
 use card::PlanCard;
+use demo_plans::DemoPlans;
 use files::{DropZone, OpenFile};
 use keeping::SharedComputer;
 use new_plan::NewPlan;
@@ -35,6 +37,7 @@ pub fn PlansScreen() -> impl IntoView {
                 <SharedComputer/>
             </div>
             <NewPlan/>
+            <DemoPlans/>
         </DropZone>
     }
 }

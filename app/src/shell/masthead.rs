@@ -16,7 +16,17 @@ pub fn Masthead() -> impl IntoView {
             .plan
             .with(|plan| plan.as_ref().map(|plan| plan.name.to_string()))
     });
-    let kept = move || library.standing().map(|standing| standing.words());
+    let kept = move || {
+        let standing = library.standing().map(|standing| standing.words());
+        let elsewhere = library
+            .is_open_elsewhere()
+            .then_some("open in another tab, too");
+        [standing, elsewhere]
+            .into_iter()
+            .flatten()
+            .collect::<Vec<_>>()
+            .join(", ")
+    };
     view! {
         <header class="masthead">
             <a class="brand" href=Route::Plans.href()>"Leverwright"</a>

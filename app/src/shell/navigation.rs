@@ -1,6 +1,8 @@
 //! The way between screens, with what is missing on each.
 
 use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::sheet::Readiness;
 use leverwright_core::tally::Tally;
 
 use crate::route::Route;
@@ -100,6 +102,11 @@ fn missing(workspace: Workspace, screen: &Route) -> Option<Missing> {
         Route::Layout => {
             let derived = workspace.derived.get()?;
             Some(Missing::of_tally(Tally::of(&plan, &derived.findings)))
+        }
+        Route::Sheet => {
+            let derived = workspace.derived.get()?;
+            let verdict = Readiness::of(&Tally::of(&plan, &derived.findings)).words();
+            Some(Missing::new(verdict.to_owned(), verdict.to_owned()))
         }
         _ => None,
     }

@@ -111,8 +111,16 @@ impl Library {
         self.desk.with(|desk| desk.as_ref().map(|d| d.id.clone()))
     }
 
+    /// Puts a copy of a plan on the desk under a name that none in the list has,
+    /// and keeps it.
+    pub fn start_afresh(self, plan: &Plan) {
+        let name = self.free_name(plan.name.as_str());
+        self.start(plan.clone(), &name);
+        self.workspace.say(format!("“{name}” is open."));
+    }
+
     /// A name for a new plan that none in the list has.
-    pub fn free_name(self, wanted: &str) -> String {
+    fn free_name(self, wanted: &str) -> String {
         self.look_again();
         let taken: Vec<String> = self.cards.with_untracked(|cards| {
             let plans = cards.iter().filter_map(|card| card.plan.as_ref());
@@ -122,7 +130,7 @@ impl Library {
     }
 
     /// Puts a new plan on the desk under a name and keeps it.
-    pub fn start(self, mut plan: Plan, name: &str) {
+    fn start(self, mut plan: Plan, name: &str) {
         plan.name = Text::new(name);
         self.put_aside();
         let keeping = match self.shared_computer.get_untracked() {

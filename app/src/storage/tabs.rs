@@ -79,12 +79,6 @@ impl Tabs {
         self.others.set(BTreeSet::new());
     }
 
-    /// Asks once more who has the open plan, as after a rest.
-    pub fn ask_again(self) {
-        self.others.set(BTreeSet::new());
-        self.call(Says::Opened);
-    }
-
     fn call(self, says: Says) {
         let Some(plan) = self.plan.get_value() else {
             return;

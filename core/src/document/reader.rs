@@ -70,8 +70,9 @@ impl Reader {
         text
     }
 
-    /// Looks up everything the plan names. What edits could never have made is
-    /// refused; what a layout says of a missing button is kept with a note.
+    /// Looks up everything the plan names. A lever or a layout in hand that is
+    /// not there is refused; what is said of a missing button is kept with a
+    /// note, and a rule speaks of it.
     pub(super) fn look_up(mut self, plan: &Plan) -> Result<Vec<Note>, DocumentError> {
         self.layouts(plan);
         self.brakes(&plan.bike);
@@ -146,8 +147,8 @@ impl Reader {
                 let place = format!("bike.controls[{at}].buttons[{b}].copies");
                 if original == control.button_id(button.part) {
                     self.refuse(&place, "a button cannot copy itself");
-                } else if bike.button(original).is_none() {
-                    self.refuse(&place, format!("there is no button {original}"));
+                } else {
+                    self.loose(bike, &place, [original]);
                 }
             }
         }

@@ -48,9 +48,11 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 row.function,
                 list(&lost, "and")
             ),
-            fixes: fixes::put(situation, row.function, Day::Bad, |suited| {
-                lost.iter()
-                    .all(|position| !suited.missed.contains(position))
+            fixes: situation.propose(|| {
+                fixes::put(situation, row.function, Day::Bad, |suited| {
+                    lost.iter()
+                        .all(|position| !suited.missed.contains(position))
+                })
             }),
         });
     }

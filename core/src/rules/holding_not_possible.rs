@@ -45,7 +45,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     "There is a hold on the {} for the {side} hand; keeping a button pressed {effort}.",
                     bike.place_of(*id)
                 ),
-                fixes: proposals(situation, *id, *hold),
+                fixes: situation.propose(|| proposals(situation, *id, *hold)),
             });
         }
     }

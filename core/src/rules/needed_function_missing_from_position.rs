@@ -49,8 +49,10 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     format!("From the {position}, “{function}” cannot be called up: {why}.")
                 }
             };
-            let mut proposals = fixes::put_within_reach_of(situation, function, *position);
-            proposals.extend(fixes::all_shifting_on_working_side(situation));
+            let proposals = situation.propose(|| {
+                let single = fixes::put_within_reach_of(situation, function, *position);
+                fixes::beside_all_shifting(situation, single)
+            });
             findings.push(Finding {
                 rule: RULE.id,
                 severity: weight(function),

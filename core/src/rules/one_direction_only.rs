@@ -45,7 +45,9 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     message: format!(
                         "From the {position} the rider reaches “{reached}” but not “{missing}”, which undoes it."
                     ),
-                    fixes: fixes::put_within_reach_of(situation, missing, *position),
+                    fixes: situation.propose(|| {
+                        fixes::put_within_reach_of(situation, missing, *position)
+                    }),
                 });
             }
         }

@@ -34,15 +34,15 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
         if situation.plan.rider.hands.steer_without(way.hand) {
             continue;
         }
-        let mut places = vec![Place::Function(row.function), Place::Hand(way.hand)];
-        places.extend(way.via.buttons().into_iter().map(Place::Button));
-        let mut proposals = fixes::move_from(situation, way, row.function, |_| true);
-        proposals.extend(fixes::all_shifting_on_working_side(situation));
+        let proposals = situation.propose(|| {
+            let single = fixes::move_from(situation, way, row.function, |_| true);
+            fixes::beside_all_shifting(situation, single)
+        });
         findings.push(Finding {
             rule: RULE.id,
             severity,
             acceptable,
-            places,
+            places: vec![Place::Function(row.function), Place::Hand(way.hand)],
             message: format!(
                 "“{}” is called up only when the {} hand lets go of its place, and no other hand steers meanwhile.",
                 row.function, way.hand

@@ -44,8 +44,10 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 acceptable: Acceptable::ByClinician,
                 places,
                 message: format!("“{}” {effort}.", row.function),
-                fixes: fixes::move_from(situation, way, row.function, |suited| {
-                    !suited.worst.0 && !suited.missed.contains(position)
+                fixes: situation.propose(|| {
+                    fixes::move_from(situation, way, row.function, |suited| {
+                        !suited.worst.0 && !suited.missed.contains(position)
+                    })
                 }),
             });
         }

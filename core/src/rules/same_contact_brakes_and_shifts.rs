@@ -16,7 +16,7 @@ pub(super) static RULE: Rule = Rule {
     severity: Severity::Check,
     acceptable: Acceptable::ByClinician,
     what: "A hand that brakes with one contact only does not need that very contact for a needed function.",
-    why: "Before a corner or a junction a rider brakes and shifts at once; a contact that is on the blade is not on the button.",
+    why: "Before corners and crossings a rider brakes and shifts at once; a contact that is on the blade is not on the button.",
     remedy: "Put the function where another contact or the other hand presses it, or practise shifting before braking.",
     origin: Origin::CommonPractice,
     check,

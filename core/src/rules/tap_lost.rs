@@ -46,7 +46,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     "A tap on the {} does nothing: the button is taken by {taken_by}.",
                     bike.place_of(id)
                 ),
-                fixes: proposals(situation, id),
+                fixes: situation.propose(|| proposals(situation, id)),
             }
         })
         .collect()

@@ -28,6 +28,10 @@ const CHECKS: [(&str, &str); 7] = [
     ),
     ("Tests, native", "test"),
     (
+        "Tests of the app's logic, native",
+        "test -p leverwright-app --lib",
+    ),
+    (
         "Tests of the app's parts in a browser",
         "test -p leverwright-app --target wasm32-unknown-unknown",
     ),

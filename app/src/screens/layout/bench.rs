@@ -17,6 +17,7 @@ use leverwright_core::tally::Tally;
 use super::room::Room;
 use super::words::{capitalised, load_words};
 use crate::gesture::{At, Gesture, Load, Spot, Tapped, put};
+use crate::settings::Settings;
 use crate::workspace::Workspace;
 
 /// What a button answers to what is carried.
@@ -83,9 +84,10 @@ impl Bench {
                 .plan
                 .with(|plan| plan.as_ref().map(|plan| plan.bike.clone()))
         });
+        let settings = Settings::here();
         let room = RwSignal::new(Room::UNKNOWN);
         let picture = Memo::new(move |_| {
-            let sheet = room.get().sheet()?;
+            let sheet = room.get().sheet(settings.get().lists)?;
             bike.with(|bike| Some(Arc::new(Picture::of(bike.as_ref()?, sheet))))
         });
         let lights = Memo::new(move |_| {
@@ -225,13 +227,18 @@ impl Bench {
 
     /// Something is tapped, clicked or pressed by a key; what it came to.
     pub fn tap(self, load: Load, by_pointer: bool) -> Tapped {
+        let mut is_past = false;
+        self.gesture
+            .update(|gesture| is_past = gesture.ends_with_click() && by_pointer);
+        if is_past {
+            return Tapped::Nothing;
+        }
         self.why.set(None);
         if self.refuses_to_be_picked_up(load) {
             return Tapped::Nothing;
         }
         let mut tapped = Tapped::Nothing;
-        self.gesture
-            .update(|gesture| tapped = gesture.tap(load, by_pointer));
+        self.gesture.update(|gesture| tapped = gesture.tap(load));
         match tapped {
             Tapped::Nothing => {}
             Tapped::PickedUp(load) => self.say_picked_up(load),

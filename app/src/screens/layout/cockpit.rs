@@ -14,6 +14,7 @@ use super::reach::reach_of;
 use super::room::follow_size;
 use super::slot::SlotView;
 use crate::drawing::{ButtonView, Cockpit as Drawing, Touch};
+use crate::settings::Settings;
 
 /// The name of the drawing among the page's pictures.
 pub const PICTURE: &str = "layout-cockpit";
@@ -31,6 +32,9 @@ pub fn Cockpit() -> impl IntoView {
         let picture = bench.picture.get();
         picture.map(|picture| format!("{:.0}px", picture.height))
     });
+    let settings = Settings::here();
+    let has_list_beside =
+        Memo::new(move |_| bench.room.get().has_list_beside(settings.get().lists));
     let groups = BarSide::ALL
         .iter()
         .map(|side| view! { <SlotGroup side=*side/> })
@@ -41,8 +45,9 @@ pub fn Cockpit() -> impl IntoView {
             <p id="how-to-carry" hidden>
                 "Arrow keys walk the buttons. Enter picks up and puts down. Delete clears. Escape lets go. M opens the menu."
             </p>
-            <div class="cockpit-frame" class:margins=move || has_margins.get() node_ref=frame
-                style:--drawn-height=move || height.get()>
+            <div class="cockpit-frame" class:margins=move || has_margins.get()
+                class:list-beside=move || has_list_beside.get()
+                style:--drawn-height=move || height.get() node_ref=frame>
                 <Drawn/>
                 {groups}
             </div>

@@ -7,6 +7,12 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::ResizeObserver;
 
+use crate::settings::Lists;
+
+/// Width of a list beside the drawing at the usual text size, CSS pixels; the
+/// style sheet gives it as much.
+const LIST_WIDTH: f64 = 288.0;
+
 /// The room for the drawing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Room {
@@ -23,11 +29,23 @@ impl Room {
         text: 1.0,
     };
 
+    /// Whether all slots stand in one list beside the drawing: where that is
+    /// asked for and there is room for both.
+    pub fn has_list_beside(self, lists: Lists) -> bool {
+        lists != Lists::BothSides && self.width >= Sheet::SLOTS_FROM * self.text
+    }
+
     /// The sheet for this room: slots stand in the margins where they and their
     /// words fit beside the drawing. `None` until the room was measured.
-    pub fn sheet(self) -> Option<Sheet> {
+    pub fn sheet(self, lists: Lists) -> Option<Sheet> {
         if self.width <= 0.0 {
             return None;
+        }
+        if self.has_list_beside(lists) {
+            return Some(Sheet {
+                width: self.width - LIST_WIDTH * self.text,
+                margin: Margin::Balloons,
+            });
         }
         let margin = if self.width >= Sheet::SLOTS_FROM * self.text {
             let usual = if self.width >= 960.0 * self.text {

@@ -1,4 +1,4 @@
-//! Templates and demo plans to start from.
+//! Templates to start from.
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
@@ -9,7 +9,6 @@ use leverwright_core::plan::Plan;
 use crate::drawing::ThumbnailView;
 use crate::route::Route;
 use crate::storage::Library;
-use crate::workspace::Workspace;
 
 /// The templates, grouped by bar.
 #[component]
@@ -21,7 +20,7 @@ pub fn NewPlan() -> impl IntoView {
     view! {
         <section class="new-plan" aria-labelledby="new-plan">
             <h2 id="new-plan">"New plan"</h2>
-            {groups}
+            <div class="bar-groups">{groups}</div>
         </section>
     }
 }
@@ -39,8 +38,10 @@ fn BarGroup(bar: BarKind) -> impl IntoView {
             .map(|plan| view! { <li><StartButton plan/></li> })
             .collect_view();
         view! {
-            <h3 class="bar-kind">{bar.words()}</h3>
-            <ul class="templates">{items}</ul>
+            <section>
+                <h3 class="bar-kind">{bar.words()}</h3>
+                <ul class="templates">{items}</ul>
+            </section>
         }
     })
 }
@@ -49,14 +50,11 @@ fn BarGroup(bar: BarKind) -> impl IntoView {
 #[component]
 fn StartButton(plan: Plan) -> impl IntoView {
     let library = Library::here();
-    let workspace = Workspace::here();
     let words = plan.name.to_string();
     let bike = plan.bike.clone();
     let start = move |_| {
-        let name = library.free_name(plan.name.as_str());
-        library.start(plan.clone(), &name);
+        library.start_afresh(&plan);
         Route::Rider.go();
-        workspace.say(format!("“{name}” is open."));
     };
     view! {
         <button type="button" class="template" on:click=start>

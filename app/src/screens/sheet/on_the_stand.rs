@@ -18,7 +18,6 @@ use crate::widgets::SeverityMark;
 /// Verdict and title block, drawing, buttons, brakes, settings.
 #[component]
 pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
-    let bike = plan.bike.clone();
     view! {
         <SheetPage page=Page::OnTheStand title=sheet.title.clone()>
             <div class="sheet-top">
@@ -29,7 +28,7 @@ pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
                 <TitleGrid title=sheet.title.clone()/>
             </div>
             <Points points=sheet.verdict.reasons.clone()/>
-            <PrintedCockpit bike/>
+            <PrintedCockpit plan=&plan/>
             <Buttons buttons=sheet.buttons.clone()/>
             <Brakes brakes=sheet.brakes.clone()/>
             <Settings settings=sheet.settings.clone()/>

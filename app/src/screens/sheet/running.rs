@@ -1,5 +1,6 @@
 //! What every printed leaf says at its foot.
 
+use leptos::ev;
 use leptos::prelude::*;
 use leverwright_core::plan::Plan;
 use leverwright_core::sheet::{Sheet, TitleBlock};
@@ -9,21 +10,31 @@ use std::sync::Arc;
 const WHAT: &str = "--sheet-what";
 const WHICH: &str = "--sheet-which";
 
-/// Keeps the foot of the printed leaves, and the title that browsers print
-/// where they have no margin boxes, as the sheet has them; takes them back when
-/// the screen is left.
+/// Keeps the foot of the printed leaves as the sheet has it, until the screen
+/// is left. While printing, the title of the document says the same: browsers
+/// without margin boxes print that, and a PDF is named after it.
 pub fn follow(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) {
-    let before = document().title();
     Effect::new(move |_| {
         if let Some((_, sheet)) = sheet.get() {
-            let title = &sheet.title;
-            document().set_title(&title.running_head());
-            set(WHAT, &title.running_head());
-            set(WHICH, &which(title));
+            set(WHAT, &sheet.title.running_head());
+            set(WHICH, &which(&sheet.title));
+        }
+    });
+    let title = StoredValue::new(None::<String>);
+    let before = window_event_listener(ev::beforeprint, move |_| {
+        if let Some((_, sheet)) = sheet.get_untracked() {
+            title.set_value(Some(document().title()));
+            document().set_title(&sheet.title.running_head());
+        }
+    });
+    let after = window_event_listener(ev::afterprint, move |_| {
+        if let Some(title) = title.get_value() {
+            document().set_title(&title);
         }
     });
     on_cleanup(move || {
-        document().set_title(&before);
+        before.remove();
+        after.remove();
         for name in [WHAT, WHICH] {
             let _ = style().map(|style| style.remove_property(name));
         }
