@@ -116,7 +116,7 @@ pub struct Gesture {
 /// What a tap came to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Tapped {
-    /// It is the click after a drag.
+    /// Nothing was picked up, let go or put down.
     Nothing,
     /// The load is picked up.
     PickedUp(Load),
@@ -145,6 +145,12 @@ impl Gesture {
     /// A pointer goes down somewhere: the click after the last drag is past.
     pub fn settle(&mut self) {
         self.ended = false;
+    }
+
+    /// Whether a pointer's click is the one that browsers send after a drag,
+    /// and so no tap.
+    pub fn ends_with_click(&mut self) -> bool {
+        std::mem::take(&mut self.ended)
     }
 
     /// A pointer goes down on something that can be carried.
@@ -204,10 +210,7 @@ impl Gesture {
     /// Something is tapped, clicked or pressed by a key. Tapping a function and
     /// a button, in either order, gives the button the function; tapping two
     /// buttons swaps them; tapping the same thing twice lets it go.
-    pub fn tap(&mut self, tapped: Load, by_pointer: bool) -> Tapped {
-        if std::mem::take(&mut self.ended) && by_pointer {
-            return Tapped::Nothing;
-        }
+    pub fn tap(&mut self, tapped: Load) -> Tapped {
         match (self.held.take(), tapped) {
             (Some(held), same) if held == same => Tapped::LetGo(held),
             (Some(Load::Button(button)), given @ (Load::Function(_) | Load::Blank)) => {
@@ -256,7 +259,7 @@ mod tests {
         assert!(!gesture.move_to(1, away_from(START, SLACK), None));
         assert_eq!(gesture.load(), None);
         assert_eq!(gesture.release(1), None);
-        assert_eq!(gesture.tap(EASIER, true), Tapped::PickedUp(EASIER));
+        assert_eq!(gesture.tap(EASIER), Tapped::PickedUp(EASIER));
 
         gesture.press(1, HARDER, START);
         assert!(gesture.move_to(1, away_from(START, SLACK + 0.1), None));
@@ -274,17 +277,9 @@ mod tests {
             gesture.release(1),
             Some((EASIER, Some(Spot::Button(id(3)))))
         );
-        assert_eq!(gesture.tap(EASIER, true), Tapped::Nothing);
-        assert_eq!(gesture.tap(EASIER, true), Tapped::PickedUp(EASIER));
-    }
-
-    #[test]
-    fn a_key_press_after_a_drag_counts() {
-        let mut gesture = Gesture::default();
-        gesture.press(1, EASIER, START);
-        gesture.move_to(1, away_from(START, 200.0), None);
-        gesture.release(1);
-        assert_eq!(gesture.tap(EASIER, false), Tapped::PickedUp(EASIER));
+        assert!(gesture.ends_with_click());
+        assert!(!gesture.ends_with_click());
+        assert_eq!(gesture.tap(EASIER), Tapped::PickedUp(EASIER));
     }
 
     #[test]
@@ -294,7 +289,7 @@ mod tests {
         gesture.move_to(1, away_from(START, 50.0), Some(Spot::Tray));
         assert_eq!(gesture.let_go(), Some(button(2)));
         assert_eq!(gesture.release(1), None);
-        assert_eq!(gesture.tap(button(2), true), Tapped::Nothing);
+        assert!(gesture.ends_with_click());
     }
 
     #[test]
@@ -313,8 +308,8 @@ mod tests {
         let put_down = Tapped::PutDown(EASIER, Spot::Button(id(4)));
         for [first, second] in [[EASIER, button(4)], [button(4), EASIER]] {
             let mut gesture = Gesture::default();
-            assert_eq!(gesture.tap(first, true), Tapped::PickedUp(first));
-            assert_eq!(gesture.tap(second, true), put_down);
+            assert_eq!(gesture.tap(first), Tapped::PickedUp(first));
+            assert_eq!(gesture.tap(second), put_down);
             assert_eq!(gesture.load(), None);
         }
     }
@@ -322,17 +317,17 @@ mod tests {
     #[test]
     fn the_same_thing_twice_lets_go_and_another_function_is_taken_instead() {
         let mut gesture = Gesture::default();
-        gesture.tap(EASIER, true);
-        assert_eq!(gesture.tap(EASIER, true), Tapped::LetGo(EASIER));
-        gesture.tap(EASIER, true);
-        assert_eq!(gesture.tap(HARDER, true), Tapped::PickedUp(HARDER));
+        gesture.tap(EASIER);
+        assert_eq!(gesture.tap(EASIER), Tapped::LetGo(EASIER));
+        gesture.tap(EASIER);
+        assert_eq!(gesture.tap(HARDER), Tapped::PickedUp(HARDER));
         assert_eq!(gesture.load(), Some(HARDER));
     }
 
     #[test]
     fn a_drag_takes_the_place_of_what_was_held() {
         let mut gesture = Gesture::default();
-        gesture.tap(button(1), true);
+        gesture.tap(button(1));
         gesture.press(1, EASIER, START);
         gesture.move_to(1, away_from(START, 40.0), None);
         assert_eq!(gesture.load(), Some(EASIER));
@@ -343,9 +338,9 @@ mod tests {
     #[test]
     fn nothing_put_on_a_button_leaves_it_blank() {
         let mut gesture = Gesture::default();
-        gesture.tap(button(1), true);
+        gesture.tap(button(1));
         let put_down = Tapped::PutDown(Load::Blank, Spot::Button(id(1)));
-        assert_eq!(gesture.tap(Load::Blank, true), put_down);
+        assert_eq!(gesture.tap(Load::Blank), put_down);
         let clear = Edit::Layout(LayoutEdit::ClearButton(id(1)));
         assert_eq!(put(Load::Blank, Spot::Button(id(1))), Some(clear));
     }
@@ -369,7 +364,7 @@ mod tests {
         gesture.move_to(1, away_from(START, 90.0), None);
         gesture.release(1);
         gesture.settle();
-        assert_eq!(gesture.tap(HARDER, true), Tapped::PickedUp(HARDER));
+        assert!(!gesture.ends_with_click());
     }
 
     #[test]

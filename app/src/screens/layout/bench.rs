@@ -227,13 +227,18 @@ impl Bench {
 
     /// Something is tapped, clicked or pressed by a key; what it came to.
     pub fn tap(self, load: Load, by_pointer: bool) -> Tapped {
+        let mut is_past = false;
+        self.gesture
+            .update(|gesture| is_past = gesture.ends_with_click() && by_pointer);
+        if is_past {
+            return Tapped::Nothing;
+        }
         self.why.set(None);
         if self.refuses_to_be_picked_up(load) {
             return Tapped::Nothing;
         }
         let mut tapped = Tapped::Nothing;
-        self.gesture
-            .update(|gesture| tapped = gesture.tap(load, by_pointer));
+        self.gesture.update(|gesture| tapped = gesture.tap(load));
         match tapped {
             Tapped::Nothing => {}
             Tapped::PickedUp(load) => self.say_picked_up(load),

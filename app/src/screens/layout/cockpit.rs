@@ -27,6 +27,11 @@ pub fn Cockpit() -> impl IntoView {
     follow_size(frame, bench.room);
     let has_margins =
         Memo::new(move |_| bench.picture.get().is_some_and(|picture| picture.has_slots));
+    // What comes into focus under a drawing that stays in view is scrolled clear of it.
+    let height = Memo::new(move |_| {
+        let picture = bench.picture.get();
+        picture.map(|picture| format!("{:.0}px", picture.height))
+    });
     let settings = Settings::here();
     let has_list_beside =
         Memo::new(move |_| bench.room.get().has_list_beside(settings.get().lists));
@@ -41,7 +46,8 @@ pub fn Cockpit() -> impl IntoView {
                 "Arrow keys walk the buttons. Enter picks up and puts down. Delete clears. Escape lets go. M opens the menu."
             </p>
             <div class="cockpit-frame" class:margins=move || has_margins.get()
-                class:list-beside=move || has_list_beside.get() node_ref=frame>
+                class:list-beside=move || has_list_beside.get()
+                style:--drawn-height=move || height.get() node_ref=frame>
                 <Drawn/>
                 {groups}
             </div>

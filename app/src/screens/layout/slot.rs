@@ -79,25 +79,24 @@ fn Face(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
 /// read out only, for the eye sees it.
 fn says(slot: &Slot) -> impl IntoView + use<> {
     let side = slot.side.words();
-    let standing = slot.look.standing.words();
-    let standing = standing.map(|words| format!(" · {words}"));
     let notes = notes(slot);
     view! {
         <span class="balloon-number">{slot.number}</span>
-        <span class="place"><span class="unseen">" "{side}" "</span>{slot.look.place.clone()}{standing}</span>
+        <span class="place"><span class="unseen">" "{side}" "</span>{slot.look.place.clone()}</span>
         <span class="grip"><FunctionIcons function=slot.look.function/></span>
         <span class="now">" "{slot.look.words()}</span>
         {(!notes.is_empty()).then(|| view! { <span class="notes"><span class="unseen">", "</span>{notes}</span> })}
     }
 }
 
-/// What it was, its hold and its chords.
+/// How it stands, what it was, its hold and its chords.
 fn notes(slot: &Slot) -> String {
     let was = slot.was.map(|was| format!("was {}", function_words(was)));
     let hold = slot.hold.map(|hold| format!("hold: {}", hold_words(hold)));
     let chords = slot.chords.iter();
     let chords = chords.map(|chord| format!("with another: {}", chord.function));
-    let notes = was.into_iter().chain(hold).chain(chords);
+    let standing = slot.look.standing.words().into_iter();
+    let notes = standing.chain(was).chain(hold).chain(chords);
     notes.collect::<Vec<_>>().join(", ")
 }
 
