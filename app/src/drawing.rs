@@ -3,8 +3,12 @@
 
 mod cockpit;
 mod icon;
+#[cfg(all(test, target_arch = "wasm32"))]
+mod in_browser;
 mod patterns;
 mod slot;
+mod thumbnail;
 
-pub use cockpit::{ButtonView, Cockpit, Touch};
+pub use cockpit::{ButtonView, Cockpit, Touch, reach_fill};
 pub use icon::IconView;
+pub use thumbnail::ThumbnailView;

@@ -2,21 +2,37 @@
 //! bikes or hands: that is the core's.
 
 mod drawing;
+mod erase;
+mod focus;
+mod gesture;
+mod repeated_taps;
 mod route;
 mod screens;
+mod settings;
 mod shell;
+mod storage;
 mod today;
 mod widgets;
 mod workspace;
 
 use leptos::prelude::*;
 
+pub use shell::crash::{show as show_crash, tell_on_panic};
+
+use repeated_taps::filter_taps;
+use settings::Settings;
 use shell::Shell;
+use storage::Library;
 use workspace::Workspace;
 
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
-    provide_context(Workspace::new());
+    let workspace = Workspace::new();
+    let settings = Settings::load();
+    provide_context(workspace);
+    provide_context(settings);
+    provide_context(Library::load(workspace));
+    filter_taps(settings);
     view! { <Shell/> }
 }

@@ -1,6 +1,6 @@
 //! Puts the app on the page.
 
 fn main() {
-    console_error_panic_hook::set_once();
+    leverwright_app::tell_on_panic();
     leptos::mount::mount_to_body(leverwright_app::App);
 }

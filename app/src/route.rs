@@ -53,6 +53,27 @@ impl Route {
         }
     }
 
+    /// What the screen is called.
+    pub fn name(&self) -> &'static str {
+        match self {
+            Route::Plans => "Plans",
+            Route::Rider => "Rider",
+            Route::Bike => "Bike",
+            Route::Layout => "Layout",
+            Route::Sheet => "Sheet",
+            Route::Rules(_) => "Rules",
+            Route::Settings => "Settings",
+        }
+    }
+
+    /// Whether it shows the open plan.
+    pub fn is_about_plan(&self) -> bool {
+        matches!(
+            self,
+            Route::Rider | Route::Bike | Route::Layout | Route::Sheet
+        )
+    }
+
     /// Goes there.
     pub fn go(&self) {
         // Setting the fragment of one's own page does not fail.

@@ -1,5 +1,15 @@
 //! The frame around every screen.
 
+mod arrival;
+mod footer;
+mod masthead;
+mod navigation;
+mod notices;
+mod undo;
+
+pub mod crash;
+
+use leptos::html;
 use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
@@ -7,6 +17,12 @@ use crate::screens::{
     BikeScreen, LayoutScreen, PlansScreen, RiderScreen, RulesScreen, SettingsScreen, SheetScreen,
 };
 use crate::workspace::Workspace;
+use arrival::announce_arrival;
+use footer::Footer;
+use masthead::Masthead;
+use navigation::Navigation;
+use notices::Notices;
+use undo::{UndoBar, listen_for_undo_keys};
 
 /// Heading, way between screens, acts on the whole plan, messages, and the
 /// screen itself.
@@ -14,9 +30,20 @@ use crate::workspace::Workspace;
 pub fn Shell() -> impl IntoView {
     let route = current_route();
     let workspace = Workspace::here();
+    let main = NodeRef::<html::Main>::new();
+    listen_for_undo_keys(workspace);
+    announce_arrival(route, main);
     view! {
-        <header class="masthead">"Leverwright"</header>
-        <main id="main" tabindex="-1">
+        <SkipLink main/>
+        <div class="top">
+            <Masthead/>
+            <div class="dock">
+                <UndoBar/>
+                <Navigation route/>
+            </div>
+        </div>
+        <Notices/>
+        <main id="main" tabindex="-1" node_ref=main>
             {move || match route.get() {
                 Route::Plans => view! { <PlansScreen/> }.into_any(),
                 Route::Rider => view! { <RiderScreen/> }.into_any(),
@@ -27,6 +54,22 @@ pub fn Shell() -> impl IntoView {
                 Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),
             }}
         </main>
-        <p class="live" role="status" aria-live="polite">{move || workspace.spoken.get()}</p>
+        <Footer/>
+        <p class="live unseen" role="status" aria-live="polite">
+            {move || workspace.spoken.get()}
+        </p>
     }
+}
+
+/// The first stop of the keyboard: past everything that is on each screen.
+#[component]
+fn SkipLink(main: NodeRef<html::Main>) -> impl IntoView {
+    let skip = move |event: leptos::ev::MouseEvent| {
+        // The address names the screen, so the link must not change it.
+        event.prevent_default();
+        if let Some(main) = main.get_untracked() {
+            let _ = main.focus();
+        }
+    };
+    view! { <a class="skip" href="#main" on:click=skip>"Skip to the screen"</a> }
 }

@@ -10,7 +10,9 @@ use leverwright_core::finding::{Finding, Place};
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
 use leverwright_core::rules;
+use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
+use leverwright_core::summary::{self, Summary};
 
 /// The open plan and everything derived from it. A context: fetch it with
 /// [`Workspace::here`] in a component's body and move the copy into closures.
@@ -29,6 +31,8 @@ pub struct Workspace {
     pub spoken: RwSignal<String>,
     /// Messages that stay until dismissed.
     pub notices: RwSignal<Vec<Notice>>,
+    /// How the setup sheet is printed.
+    pub print: RwSignal<SheetOptions>,
 }
 
 /// What follows from a plan for the layout in hand.
@@ -38,15 +42,44 @@ pub struct Derived {
     pub coverage: Coverage,
     /// What the rules say.
     pub findings: Vec<Finding>,
+    /// The layout in a few words.
+    pub summary: Summary,
 }
 
 /// A message that stays until dismissed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone)]
 pub struct Notice {
+    /// Tells messages apart.
+    pub id: NoticeId,
     /// What it says.
     pub text: String,
     /// Whether something was refused or went wrong.
     pub trouble: bool,
+    /// What may be done about it.
+    pub offers: Vec<Offer>,
+}
+
+/// The identity of a message.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct NoticeId(u32);
+
+/// Something that may be done about a message: a button of it.
+#[derive(Debug, Clone)]
+pub struct Offer {
+    /// What the button says.
+    pub label: String,
+    /// What it does; the message goes.
+    pub act: Callback<()>,
+}
+
+impl Offer {
+    /// An offer under a label.
+    pub fn new(label: impl Into<String>, act: impl Fn() + Send + Sync + 'static) -> Self {
+        Offer {
+            label: label.into(),
+            act: Callback::new(move |()| act()),
+        }
+    }
 }
 
 impl Workspace {
@@ -63,6 +96,7 @@ impl Workspace {
             lit: RwSignal::new(Vec::new()),
             spoken: RwSignal::new(String::new()),
             notices: RwSignal::new(Vec::new()),
+            print: RwSignal::new(usual_print()),
         }
     }
 
@@ -73,6 +107,8 @@ impl Workspace {
 
     /// Puts a plan on the desk in place of what was there.
     pub fn open(self, history: History) {
+        // Hand details are left out until they are asked for, plan by plan.
+        self.print.update(|options| options.hand_page = false);
         self.history.set(Some(history));
         self.lit.set(Vec::new());
     }
@@ -81,6 +117,11 @@ impl Workspace {
     pub fn close(self) {
         self.history.set(None);
         self.lit.set(Vec::new());
+    }
+
+    /// The plan with its undo, as it stands.
+    pub fn history(self) -> Option<History> {
+        self.history.get_untracked()
     }
 
     /// Makes a change. A refusal is told in words; whether it was made.
@@ -121,8 +162,9 @@ impl Workspace {
         self.change_history(|history| {
             history.undo();
         });
-        if let Some(label) = label {
-            self.say(format!("Undone: {label}."));
+        match label {
+            Some(label) => self.say(format!("Undone: {label}.")),
+            None => self.say("Nothing to undo."),
         }
     }
 
@@ -132,8 +174,9 @@ impl Workspace {
         self.change_history(|history| {
             history.redo();
         });
-        if let Some(label) = label {
-            self.say(format!("Redone: {label}."));
+        match label {
+            Some(label) => self.say(format!("Redone: {label}.")),
+            None => self.say("Nothing to redo."),
         }
     }
 
@@ -151,31 +194,57 @@ impl Workspace {
 
     /// Says something through the live region.
     pub fn say(self, text: impl Into<String>) {
-        self.spoken.set(text.into());
+        let text = text.into();
+        // The same words twice would be no change and so not be read again.
+        self.spoken.update(|spoken| {
+            *spoken = match *spoken == text {
+                true => format!("{text}\u{a0}"),
+                false => text,
+            };
+        });
     }
 
     /// Leaves a message until it is dismissed.
     pub fn tell(self, text: impl Into<String>) {
-        let text = text.into();
-        self.say(text.clone());
-        self.notices.update(|notices| {
-            notices.push(Notice {
-                text,
-                trouble: false,
-            });
-        });
+        self.leave(text.into(), false, Vec::new());
     }
 
     /// Leaves word of a refusal or of trouble until it is dismissed.
     pub fn refuse(self, text: &str) {
-        self.say(text);
+        self.leave(text.to_owned(), true, Vec::new());
+    }
+
+    /// Leaves a message with buttons until one of them is pressed or it is
+    /// dismissed. One that says the same goes.
+    pub fn leave(self, text: String, trouble: bool, offers: Vec<Offer>) -> NoticeId {
+        self.say(text.clone());
+        let mut id = NoticeId(0);
         self.notices.update(|notices| {
-            notices.retain(|n| n.text != text);
+            id = NoticeId(notices.last().map_or(0, |last| last.id.0 + 1));
+            notices.retain(|notice| notice.text != text);
             notices.push(Notice {
-                text: text.to_owned(),
-                trouble: true,
+                id,
+                text,
+                trouble,
+                offers,
             });
         });
+        id
+    }
+
+    /// Takes a message away.
+    pub fn dismiss(self, id: NoticeId) {
+        self.notices
+            .update(|notices| notices.retain(|notice| notice.id != id));
+    }
+}
+
+/// The paper usual where the browser's language is spoken.
+fn usual_print() -> SheetOptions {
+    let language = window().navigator().language().unwrap_or_default();
+    SheetOptions {
+        paper: Paper::usual(&language),
+        ..SheetOptions::default()
     }
 }
 
@@ -184,9 +253,11 @@ impl Derived {
     pub fn of(plan: &Plan) -> Derived {
         let situation = Situation::of(plan);
         let findings = rules::findings_in(&situation);
+        let summary = summary::of(&situation);
         Derived {
             coverage: situation.coverage,
             findings,
+            summary,
         }
     }
 }

@@ -10,20 +10,35 @@ use web_sys::HtmlElement;
 wasm_bindgen_test_configure!(run_in_browser);
 
 #[wasm_bindgen_test]
-async fn a_press_is_counted() {
+async fn a_plan_starts_from_a_template() {
     let place: HtmlElement = document().create_element("div").unwrap().unchecked_into();
     document().body().unwrap().append_child(&place).unwrap();
     let mounted = mount_to(place.clone(), App);
 
-    let button: HtmlElement = place
-        .query_selector("button")
+    let template: HtmlElement = place
+        .query_selector(".template")
         .unwrap()
         .unwrap()
         .unchecked_into();
-    button.click();
+    template.click();
     leptos::task::tick().await;
 
-    let status = place.query_selector("[role=status]").unwrap().unwrap();
-    assert_eq!(status.text_content().as_deref(), Some("Pressed 1 times"));
+    let name = place
+        .query_selector(".masthead .plan-name")
+        .unwrap()
+        .unwrap();
+    assert_eq!(name.text_content().as_deref(), Some("Road drop bar, 2x12"));
     drop(mounted);
+}
+
+#[wasm_bindgen_test]
+fn a_fault_of_the_program_is_told_on_the_page() {
+    leverwright_app::show_crash();
+    let alert = document().query_selector("[role=alert]").unwrap().unwrap();
+    let text = alert.text_content().unwrap_or_default();
+    assert!(text.contains("The program stopped"), "{text}");
+    assert!(text.contains("Your plans are kept"), "{text}");
+    let link = alert.query_selector("a").unwrap().unwrap();
+    let address = link.get_attribute("href").unwrap_or_default();
+    assert!(address.starts_with("?again="), "{address}");
 }

@@ -5,6 +5,7 @@ mod bar;
 mod brakes;
 mod button;
 mod control;
+mod open_points;
 mod system;
 mod thumb_work;
 
@@ -51,6 +52,14 @@ impl Bike {
         self.rings > 1
     }
 
+    /// The bike in a few words: what the shop calls it, else "drop bar, 2x12".
+    pub fn in_short(&self) -> String {
+        match self.name.as_str() {
+            "" => format!("{}, {}x{}", self.bar.kind, self.rings, self.cogs),
+            name => name.to_owned(),
+        }
+    }
+
     /// The control with this identity.
     pub fn control(&self, id: ControlId) -> Option<&Control> {
         self.controls.iter().find(|c| c.id == id)
@@ -75,13 +84,7 @@ impl Bike {
             .iter()
             .flat_map(|c| c.buttons.iter().map(move |b| (c.button_id(b.part), c, b)))
             .collect();
-        all.sort_by(|(a_id, a_control, a), (b_id, b_control, b)| {
-            a_control
-                .side
-                .cmp(&b_control.side)
-                .then(a.height().total_cmp(&b.height()).reverse())
-                .then(a_id.cmp(b_id))
-        });
+        all.sort_by_key(|(id, control, _)| (control.side, control.row(id.part), *id));
         all
     }
 

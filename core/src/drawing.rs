@@ -24,6 +24,7 @@ mod parts;
 mod pen;
 mod picture;
 mod seat;
+mod thumbnail;
 mod tube;
 
 pub mod hands;
@@ -34,3 +35,4 @@ pub use kurbo::{Point, Rect};
 pub use look::{Look, Standing};
 pub use pen::{Ink, Owner, Tone};
 pub use picture::{BALLOON, ButtonMark, Picture, Shape, Sheet};
+pub use thumbnail::Thumbnail;

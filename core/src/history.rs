@@ -51,12 +51,27 @@ impl History {
         let mut next = next;
         next.revision = self.highest_revision().saturating_add(1);
         let plan = std::mem::replace(&mut self.present, next);
-        self.past.push(Step { plan, label });
+        self.keep(Step { plan, label });
+        Ok(())
+    }
+
+    /// Takes a plan that came from elsewhere in place of this one, as one step
+    /// that undo takes back. The plan stays exactly as it came.
+    pub fn take_over(&mut self, plan: Plan, label: &str) {
+        let plan = std::mem::replace(&mut self.present, plan);
+        self.keep(Step {
+            plan,
+            label: label.to_owned(),
+        });
+    }
+
+    /// Keeps a step for undo; what was undone before is gone.
+    fn keep(&mut self, step: Step) {
+        self.past.push(step);
         if self.past.len() > Self::DEPTH {
             self.past.remove(0);
         }
         self.future.clear();
-        Ok(())
     }
 
     /// What undo would take back.
@@ -233,6 +248,20 @@ mod tests {
         let steps = (0..).take_while(|_| history.undo()).count();
         assert_eq!(steps, History::DEPTH);
         assert_eq!(history.plan().bike.name.as_str(), "bike 49");
+    }
+
+    #[test]
+    fn a_plan_taken_over_can_be_given_back() {
+        let mine = template(TemplateId::RoadPlain).plan("Mine");
+        let theirs = template(TemplateId::Gravel).plan("Theirs");
+        let mut history = History::new(mine.clone());
+        history.take_over(theirs.clone(), "take theirs");
+        assert_eq!(history.plan(), &theirs);
+        assert_eq!(history.undo_label(), Some("take theirs"));
+        assert!(history.undo());
+        assert_eq!(history.plan(), &mine);
+        assert!(history.redo());
+        assert_eq!(history.plan(), &theirs);
     }
 
     #[test]

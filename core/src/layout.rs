@@ -151,3 +151,70 @@ impl Layout {
         self.chords.retain(|c| !c.includes(button));
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::cockpit::Freedom;
+    use crate::function::Function::{FrontToggle, Lights, RearEasier};
+    use crate::testing::button;
+
+    fn bike_with(place: &str, freedom: Freedom) -> (Bike, ButtonId) {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let id = button(&plan, place);
+        let mut bike = plan.bike;
+        let control = bike.control_mut(id.control);
+        let found = control.and_then(|c| c.buttons.iter_mut().find(|b| b.part == id.part));
+        found.expect("the button is there").freedom = freedom;
+        (bike, id)
+    }
+
+    #[test]
+    fn a_button_can_do_what_it_takes_and_the_system_programs() {
+        let (mut bike, id) = bike_with("left hood button", Freedom::Limited(vec![Lights]));
+        assert!(bike.can_do(id, Lights) && !bike.can_do(id, RearEasier));
+        bike.system.functions.remove(&Lights);
+        assert!(!bike.can_do(id, Lights));
+        // What is fixed works by how it is fitted.
+        let (mut bike, id) = bike_with("left hood button", Freedom::Fixed(Lights));
+        bike.system.functions.clear();
+        assert!(bike.can_do(id, Lights));
+    }
+
+    #[test]
+    fn a_copy_can_do_what_its_original_can_and_a_copy_of_a_copy_nothing() {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let (original, copy) = (
+            button(&plan, "left hood button"),
+            button(&plan, "right hood button"),
+        );
+        let (bike, _) = bike_with("right hood button", Freedom::Copies(original));
+        assert!(bike.can_do(copy, Lights));
+        let (bike, _) = bike_with("right hood button", Freedom::Copies(copy));
+        assert!(!bike.can_do(copy, Lights));
+    }
+
+    #[test]
+    fn holds_and_chords_are_buildable_within_the_system() {
+        let (mut bike, id) = bike_with("left hood button", Freedom::Free);
+        let other = ButtonId {
+            part: crate::cockpit::ButtonPart::OuterPaddle,
+            ..id
+        };
+        let chord = |second| Chord {
+            first: id,
+            second,
+            function: FrontToggle,
+        };
+        bike.system.holds = Some(HoldRun::Cogs(3));
+        assert!(Hold::Repeats(HoldRun::Cogs(3)).is_buildable(&bike, id));
+        assert!(!Hold::Repeats(HoldRun::ToEnd).is_buildable(&bike, id));
+        assert!(Hold::Does(Lights).is_buildable(&bike, id));
+        assert!(chord(other).is_buildable(&bike) && !chord(id).is_buildable(&bike));
+        bike.system.holds = None;
+        bike.system.chords = false;
+        assert!(!Hold::Does(Lights).is_buildable(&bike, id));
+        assert!(!chord(other).is_buildable(&bike));
+    }
+}

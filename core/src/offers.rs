@@ -7,6 +7,7 @@ use crate::function::Function;
 use crate::layout::Hold;
 use crate::plan::Plan;
 use crate::rider::Side;
+use crate::shift_plan::ShiftPlanKind;
 use crate::vocabulary::Vocabulary;
 
 /// An act on the whole layout, ready to be made.
@@ -79,6 +80,18 @@ impl Plan {
         all.filter(|id| *id != button && remappable(*id)).collect()
     }
 
+    /// The shift plans that fit the bike and that the shift system offers; the
+    /// one in use is always among them.
+    pub fn offered_shift_plans(&self) -> Vec<ShiftPlanKind> {
+        let front = self.bike.has_front_derailleur();
+        let fits = |kind: ShiftPlanKind| front == (kind != ShiftPlanKind::SingleRing);
+        let offered = |kind: ShiftPlanKind| self.bike.system.shift_plans.contains(&kind);
+        let kinds = ShiftPlanKind::ALL.iter().copied();
+        kinds
+            .filter(|kind| *kind == self.shift_plan || fits(*kind) && offered(*kind))
+            .collect()
+    }
+
     /// The acts that start or turn a whole layout, in the order in which a shop
     /// comes to want them. One that does not apply is refused with its reason
     /// when it is made.
@@ -141,7 +154,6 @@ mod tests {
     use crate::catalogue::{TemplateId, template};
     use crate::cockpit::{ButtonPart, ControlKind};
     use crate::edit::{BikeEdit, PlanEdit};
-    use crate::shift_plan::ShiftPlanKind;
 
     fn plan(id: TemplateId) -> Plan {
         template(id).plan("Test")
@@ -200,6 +212,24 @@ mod tests {
         assert!(!plan.offered_functions().contains(&Function::Lights));
         assert!(plan.offered_holds(near).is_empty());
         assert!(plan.offered_partners(near).is_empty());
+    }
+
+    #[test]
+    fn every_offered_shift_plan_can_be_followed() {
+        for id in TemplateId::ALL {
+            let plan = plan(*id);
+            let offered = plan.offered_shift_plans();
+            assert!(offered.contains(&plan.shift_plan), "{id}");
+            for kind in offered {
+                let edit = Edit::Plan(PlanEdit::ShiftPlanAndButtons(kind));
+                assert!(plan.apply(&edit).is_ok(), "{id}: {kind}");
+            }
+        }
+        assert_eq!(
+            plan(TemplateId::Gravel).offered_shift_plans(),
+            [ShiftPlanKind::SingleRing]
+        );
+        assert_eq!(plan(TemplateId::RoadPlain).offered_shift_plans().len(), 3);
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! The rules: each in its own file, listed here once.
 
-use crate::finding::{Finding, Severity};
+use crate::finding::{Acceptable, Finding, Severity};
 use crate::plan::Plan;
 use crate::situation::Situation;
 
@@ -44,6 +44,9 @@ pub struct Rule {
     pub title: &'static str,
     /// The heaviest it can weigh.
     pub severity: Severity,
+    /// Who may accept it where it weighs that much; some of its findings may be
+    /// accepted more freely.
+    pub acceptable: Acceptable,
     /// What it looks at.
     pub what: &'static str,
     /// Why it matters.
@@ -57,6 +60,8 @@ pub struct Rule {
 }
 
 mod fixes;
+#[cfg(test)]
+mod shifting_cases;
 #[cfg(test)]
 mod testing;
 mod trial;
@@ -178,23 +183,27 @@ pub fn rule(id: &str) -> Option<&'static Rule> {
 }
 
 /// What all rules say about the layout in hand, heaviest first, in the order of
-/// the rules. Every fix was tried: it removes its finding and adds no must-fix
-/// one but of [`TRIED_BY_HAND`].
+/// the rules, with fixes that were tried.
 pub fn findings(plan: &Plan) -> Vec<Finding> {
-    let mut findings = findings_in(&Situation::of(plan));
-    trial::keep_fixes_that_work(plan, &mut findings);
-    findings
+    findings_in(&Situation::of(plan))
 }
 
-/// What all rules say about a situation, heaviest first, with fixes as
-/// proposed and not tried: for comparing layouts, and where fixes are not
-/// shown.
+/// What all rules say about a situation, heaviest first. Every fix was tried: it
+/// removes its finding and adds no must-fix one but of [`TRIED_BY_HAND`]. A
+/// situation of [`Situation::of_layout`] gets no fixes.
 pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
     let mut findings: Vec<Finding> = ALL
         .iter()
         .flat_map(|rule| (rule.check)(situation))
         .collect();
     findings.sort_by_key(|finding| finding.severity);
+    if situation.proposes_fixes() {
+        trial::keep_fixes_that_work(situation.plan, &mut findings);
+    } else {
+        for finding in &mut findings {
+            finding.fixes.clear();
+        }
+    }
     findings
 }
 
@@ -203,9 +212,16 @@ mod tests {
     use std::collections::BTreeSet;
 
     use proptest::prelude::*;
+    use proptest::strategy::ValueTree;
+    use proptest::test_runner::TestRunner;
 
     use super::testing::fixes_of_findings_hold;
     use super::*;
+    use crate::Vocabulary;
+    use crate::catalogue::{TemplateId, template};
+    use crate::edit::{BrakeEdit, Edit, RiderEdit};
+    use crate::finding::{Acceptable, Severity};
+    use crate::rider::{HandPlace, Side};
     use crate::testing::{plan, plan_from_document};
 
     #[test]
@@ -216,6 +232,25 @@ mod tests {
         for rule in ALL {
             assert_eq!(super::rule(rule.id).map(|found| found.id), Some(rule.id));
         }
+    }
+
+    /// The properties below say something: on random plans most rules fire, and
+    /// most of the rules that know a fix offer one.
+    #[test]
+    fn random_plans_are_worth_looking_at() {
+        let mut runner = TestRunner::deterministic();
+        let (mut fired, mut fixed) = (BTreeSet::new(), BTreeSet::new());
+        for _ in 0..256 {
+            let tree = plan_from_document().new_tree(&mut runner);
+            for finding in findings(&tree.expect("plans can be made").current()) {
+                fired.insert(finding.rule);
+                if !finding.fixes.is_empty() {
+                    fixed.insert(finding.rule);
+                }
+            }
+        }
+        assert!(fired.len() * 10 > ALL.len() * 8, "only {fired:?}");
+        assert!(fixed.len() * 10 > ALL.len() * 5, "only {fixed:?}");
     }
 
     proptest! {
@@ -234,10 +269,14 @@ mod tests {
         }
 
         #[test]
-        fn no_finding_weighs_more_than_its_rule_says(plan in plan_from_document()) {
+        fn no_finding_is_stricter_than_its_rule_says_on_any_plan(plan in plan_from_document()) {
             for finding in findings(&plan) {
                 let rule = rule(finding.rule).expect("the rule is listed");
                 prop_assert!(finding.severity >= rule.severity, "{:?}", finding);
+                if finding.acceptable == Acceptable::Never {
+                    prop_assert_eq!(rule.acceptable, Acceptable::Never);
+                    prop_assert_eq!(finding.severity, Severity::MustFix);
+                }
             }
         }
 
@@ -254,5 +293,31 @@ mod tests {
                 prop_assert_eq!((rule.check)(&situation), Vec::new());
             }
         }
+    }
+
+    #[test]
+    fn no_finding_is_stricter_than_its_rule_says() {
+        let mut never = 0;
+        for id in TemplateId::ALL {
+            for side in Side::ALL {
+                let idle = RiderEdit::HandDoesNothing(*side, HandPlace::Rests, None);
+                let plan = template(*id).plan("Test");
+                let plan = plan.apply(&Edit::Rider(idle)).expect("it can be said");
+                let lever = plan.bike.brakes.runs[0].lever;
+                let joined = Edit::Brakes(BrakeEdit::AllOnLever(lever));
+                for plan in [plan.apply(&joined).expect("a lever brakes"), plan] {
+                    for finding in findings(&plan) {
+                        let rule = rule(finding.rule).expect("a finding has its rule");
+                        assert!(finding.severity >= rule.severity, "{id}: {finding:?}");
+                        if finding.acceptable == Acceptable::Never {
+                            never += 1;
+                            assert_eq!(rule.acceptable, Acceptable::Never, "{}", rule.id);
+                            assert_eq!(finding.severity, Severity::MustFix, "{}", rule.id);
+                        }
+                    }
+                }
+            }
+        }
+        assert!(never > 0);
     }
 }

@@ -2,9 +2,8 @@
 //!
 //! A document of typed parts, complete in words, so that it can be tested and
 //! copied without a browser; the app only sets it on paper. It has three pages,
-//! and a fourth on request: what stands [`Page::OnTheStand`], what the
-//! [`Page::Work`] is, what was [`Page::Proof`]ed, and the rider's
-//! [`Page::Hands`]. A page of the sheet may take more than one leaf.
+//! [`Page::OnTheStand`], [`Page::Work`] and [`Page::Proof`], and on request a
+//! fourth, [`Page::Hands`]. A page of the sheet may take more than one leaf.
 
 mod brakes;
 mod buttons;
@@ -24,7 +23,7 @@ mod work;
 
 pub use brakes::{BladeState, BrakeLine, BrakeSheet, LatchState, ThrowTest};
 pub use buttons::{ButtonRow, ChordWith, Now, Pressed, PressedBy, Was};
-pub use coverage::{CoverageLine, CoverageTable, CoverageWords};
+pub use coverage::{CoverageAnswer, CoverageLine, CoverageTable, CoverageWords};
 pub use hands::{HandLine, HandPage, NOT_ASSESSED};
 pub use parts::{PartLine, Quantity};
 pub use points::{AcceptedPoint, OpenPoint};
@@ -145,7 +144,7 @@ pub struct Sheet {
 impl Sheet {
     /// The sheet of a plan.
     pub fn of(plan: &Plan, options: SheetOptions) -> Sheet {
-        let situation = Situation::of(plan);
+        let situation = Situation::of_layout(plan, plan.layout());
         let findings = rules::findings_in(&situation);
         Sheet::from(&situation, &findings, options)
     }

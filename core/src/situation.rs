@@ -2,6 +2,7 @@
 
 use crate::cockpit::{BrakeRun, ButtonId, Control, ControlId, HandPosition};
 use crate::coverage::{self, Cell, Coverage, Way};
+use crate::finding::Fix;
 use crate::function::Function;
 use crate::layout::Layout;
 use crate::plan::Plan;
@@ -17,20 +18,42 @@ pub struct Situation<'a> {
     pub layout: &'a Layout,
     /// Its coverage table.
     pub coverage: Coverage,
+    /// Whether rules propose fixes. These change the layout in hand, so they
+    /// make sense for that one only.
+    proposes_fixes: bool,
 }
 
 impl<'a> Situation<'a> {
-    /// The situation of the layout in hand.
+    /// The situation of the layout in hand, for which rules propose fixes.
     pub fn of(plan: &'a Plan) -> Self {
-        Self::of_layout(plan, plan.layout())
+        Situation {
+            proposes_fixes: true,
+            ..Self::of_layout(plan, plan.layout())
+        }
     }
 
-    /// The situation of one layout of the plan.
+    /// The situation of one layout of the plan, without fixes: for comparing
+    /// layouts, and wherever fixes are not shown.
     pub fn of_layout(plan: &'a Plan, layout: &'a Layout) -> Self {
         Situation {
             plan,
             layout,
             coverage: Coverage::of(plan, layout),
+            proposes_fixes: false,
+        }
+    }
+
+    /// Whether rules propose fixes here.
+    pub(crate) fn proposes_fixes(&self) -> bool {
+        self.proposes_fixes
+    }
+
+    /// The fixes that a rule proposes, worked out only where they are wanted.
+    pub(crate) fn propose(&self, fixes: impl FnOnce() -> Vec<Fix>) -> Vec<Fix> {
+        if self.proposes_fixes {
+            fixes()
+        } else {
+            Vec::new()
         }
     }
 

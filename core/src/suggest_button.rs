@@ -30,13 +30,13 @@ impl Suited {
 
 /// The buttons of a side that can be remapped and that its hand presses without
 /// letting go, best first.
-pub(crate) fn reached_by(plan: &Plan, side: Side) -> Vec<ButtonId> {
+pub(crate) fn reached_by(plan: &Plan, side: Side) -> Vec<Suited> {
     let mut suited: Vec<Suited> = remappable(plan)
         .filter(|(control, _)| control.side.hand() == Some(side))
         .filter_map(|(control, button)| suit(plan, control, button, Day::Usual))
         .collect();
     suited.sort_by_key(Suited::rank);
-    suited.into_iter().map(|suited| suited.button).collect()
+    suited
 }
 
 /// The free buttons that can be given a function and that a working hand
@@ -108,4 +108,109 @@ fn suit(plan: &Plan, control: &Control, button: &Button, day: Day) -> Option<Sui
         worst: worst?,
         part: button.part,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::edit::{Edit, LayoutEdit, RiderEdit};
+    use crate::function::Function::{Lights, RearEasier, RearHarder, RungUp};
+    use crate::rider::{Answer, Contact, HandPlace, YesNo};
+    use crate::testing::button;
+
+    fn after(plan: &Plan, edits: &[Edit]) -> Plan {
+        edits
+            .iter()
+            .try_fold(plan.clone(), |plan, edit| plan.apply(edit))
+            .expect("the edits are possible")
+    }
+
+    fn gravel() -> Plan {
+        template(TemplateId::Gravel).plan("Test")
+    }
+
+    /// The free buttons in words, best first.
+    fn free(plan: &Plan, function: Function) -> Vec<String> {
+        let found = free_buttons(&Situation::of(plan), function, Day::Usual);
+        let found = found.iter().map(|suited| suited.button);
+        found.map(|id| plan.bike.place_of(id)).collect()
+    }
+
+    #[test]
+    fn what_most_positions_reach_comes_first() {
+        assert_eq!(
+            free(&gravel(), Lights),
+            [
+                "left outer paddle",
+                "left inner paddle",
+                "left hood button",
+                "right hood button"
+            ]
+        );
+    }
+
+    #[test]
+    fn the_lever_of_the_opposite_comes_before_another_as_good() {
+        let outer = button(&gravel(), "right outer paddle");
+        let plan = after(&gravel(), &[Edit::Layout(LayoutEdit::Tap(outer, None))]);
+        assert_eq!(free(&plan, RearEasier)[0], "right outer paddle");
+        assert_eq!(free(&plan, Lights)[0], "left outer paddle");
+    }
+
+    #[test]
+    fn able_contacts_come_before_those_at_step_3_and_unable_ones_not_at_all() {
+        let thumb = |step| {
+            let both = [Side::Left, Side::Right].map(|side| {
+                Edit::Rider(RiderEdit::Contact(side, Contact::Thumb, Answer::of(step)))
+            });
+            free(&after(&gravel(), &both), Lights).len()
+        };
+        assert_eq!(thumb(Difficulty::Severe), 4);
+        assert_eq!(thumb(Difficulty::Complete), 2);
+    }
+
+    #[test]
+    fn nothing_is_put_under_a_hand_that_may_press_unawares_or_does_not_work() {
+        let moves = RiderEdit::MovesByItself(Side::Left, Answer::of(YesNo::Yes));
+        let unsteady = after(&gravel(), &[Edit::Rider(moves)]);
+        assert_eq!(free(&unsteady, Lights), ["right hood button"]);
+        let off = RiderEdit::HandDoesNothing(Side::Left, HandPlace::OffBar, None);
+        let off = after(&gravel(), &[Edit::Rider(off)]);
+        assert_eq!(free(&off, Lights), ["right hood button"]);
+    }
+
+    #[test]
+    fn a_button_without_use_counts_as_free_and_one_with_use_does_not() {
+        let give = |place, function| {
+            Edit::Layout(LayoutEdit::Tap(button(&gravel(), place), Some(function)))
+        };
+        let plan = after(
+            &gravel(),
+            &[
+                give("left outer paddle", RungUp),
+                give("left inner paddle", RearHarder),
+            ],
+        );
+        let found = free(&plan, Lights);
+        assert_eq!(found[0], "left outer paddle");
+        assert!(!found.contains(&"left inner paddle".to_string()));
+    }
+
+    #[test]
+    fn only_the_side_asked_for_is_reached() {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let found = reached_by(&plan, Side::Right);
+        let found: Vec<String> = found.iter().map(|s| plan.bike.place_of(s.button)).collect();
+        // Neither the fixed sprint button nor the pod, which no used position
+        // reaches.
+        assert_eq!(
+            found,
+            [
+                "right outer paddle",
+                "right inner paddle",
+                "right hood button"
+            ]
+        );
+    }
 }

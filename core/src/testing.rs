@@ -87,9 +87,9 @@ fn of_value<T>(value: Option<T>) -> Answer<T> {
 fn rider_edits() -> impl Strategy<Value = Vec<Edit>> {
     let hand = |side| {
         let whole = prop_oneof![
-            Just(RiderEdit::HandDoesAll(side, None)),
-            (any::<HandPlace>()).prop_map(move |p| RiderEdit::HandDoesNothing(side, p, None)),
-            Just(RiderEdit::ForgetHand(side)),
+            4 => Just(RiderEdit::HandDoesAll(side, None)),
+            2 => (any::<HandPlace>()).prop_map(move |p| RiderEdit::HandDoesNothing(side, p, None)),
+            1 => Just(RiderEdit::ForgetHand(side)),
         ];
         let single = prop_oneof![
             (any::<Ability>(), answer()).prop_map(move |(a, s)| RiderEdit::Ability(side, a, s)),

@@ -4,18 +4,11 @@ use leverwright_tests::browser::{Browser, Media, Paper};
 use serde_json::json;
 
 #[test]
-fn the_page_starts_and_counts_presses() {
+fn the_page_starts_with_the_plans() {
     let shop = Browser::open("shop");
     shop.visit("");
-    shop.role("button", "Press").click();
-    shop.css("[role=status]").wait_for_text("Pressed 1 times");
-
-    shop.finger().tap(&shop.role("button", "Press"));
-    shop.css("[role=status]").wait_for_text("Pressed 2 times");
-
-    shop.tab_to("button", "Press");
-    shop.press("Enter");
-    shop.css("[role=status]").wait_for_text("Pressed 3 times");
+    shop.role("heading", "Plans").wait_until_shown();
+    assert!(shop.role("button", "Open a file").is_enabled());
 }
 
 #[test]

@@ -173,26 +173,6 @@ fn tabs_share_a_profile() {
 }
 
 #[test]
-fn a_slowed_processor_is_slower() {
-    let shop = Browser::open("shop");
-    shop.visit("");
-    let work = "const start = performance.now();
-        for (let i = 0, x = 0; i < 1e7; i += 1) x += Math.sqrt(i);
-        return performance.now() - start";
-    // The least of several: other programs can only add to it.
-    let least = || {
-        (0..5)
-            .map(|_| shop.eval::<f64>(work))
-            .fold(f64::INFINITY, f64::min)
-    };
-    let full = least();
-    shop.slow_down(6.0);
-    shop.reload();
-    let slow = least();
-    assert!(slow > 2.0 * full, "{full} ms, slowed {slow} ms");
-}
-
-#[test]
 fn held_memory_shows_in_the_heap() {
     let shop = Browser::open("shop");
     shop.visit("");
@@ -230,8 +210,5 @@ fn the_time_until_a_change_is_painted_is_taken() {
     shop.css("button").click();
     shop.css("button").click();
     let times = shop.paint_times(2);
-    assert!(
-        times.iter().all(|time| (120.0..2000.0).contains(time)),
-        "{times:?}"
-    );
+    assert!(times.iter().all(|time| *time >= 120.0), "{times:?}");
 }

@@ -374,11 +374,11 @@ pub fn look_at(plan: &Plan) {
     use leverwright_core::situation::Situation;
     use leverwright_core::slot::Slot;
     for layout in &plan.layouts {
-        let findings = rules::findings_in(&Situation::of_layout(plan, layout));
-        for finding in &findings {
-            for fix in &finding.fixes {
-                let _ = plan.apply(&fix.edit);
-            }
+        let _ = rules::findings_in(&Situation::of_layout(plan, layout));
+    }
+    for finding in rules::findings(plan) {
+        for fix in &finding.fixes {
+            let _ = plan.apply(&fix.edit);
         }
     }
     let options = SheetOptions {

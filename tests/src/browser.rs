@@ -43,7 +43,7 @@ use thirtyfour::{WebDriver, error::WebDriverResult};
 use tokio::runtime::Runtime;
 
 /// How long anything may take before it counts as not happening.
-pub const PATIENCE: Duration = Duration::from_secs(10);
+pub const PATIENCE: Duration = Duration::from_secs(20);
 
 /// How often to look again meanwhile.
 const GLANCE: Duration = Duration::from_millis(20);

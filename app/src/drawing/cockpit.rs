@@ -11,6 +11,9 @@ use leverwright_core::finding::Severity;
 use super::patterns::Patterns;
 use super::slot::Slot;
 
+/// Below this scale lines are drawn thinner, picture units per mm.
+const SMALL: f64 = 0.9;
+
 /// What a hand or pointer is doing with a button.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Touch {
@@ -83,6 +86,10 @@ pub fn Cockpit(
     /// Whether slots take focus and act as buttons; off for paper.
     #[prop(optional)]
     active: bool,
+    /// Whether the screen lays slots of its own over the margins: then only touch areas are
+    /// drawn for them, and balloons where there is no room for slots.
+    #[prop(optional)]
+    own_slots: bool,
     /// The button that the Tab key reaches, while arrow keys walk the others.
     #[prop(optional, into)]
     tab_stop: Signal<Option<ButtonId>>,
@@ -95,10 +102,11 @@ pub fn Cockpit(
         let picture = picture.get();
         let name = name.clone();
         let words = picture.has_slots;
+        let small = picture.scale < SMALL;
         let marks = picture.buttons.clone();
         view! {
             <svg
-                class=if words { "cockpit wide" } else { "cockpit narrow" }
+                class=format!("cockpit {}{}", if words { "wide" } else { "narrow" }, if small { " small" } else { "" })
                 viewBox=picture.view_box()
                 role=if active { "group" } else { "img" }
                 aria-label=move || label.get()
@@ -106,10 +114,10 @@ pub fn Cockpit(
                 <Patterns prefix=name.clone()/>
                 <g class="art" aria-hidden="true">{art(&picture, &name, shows, lit)}</g>
                 <g class="leaders" aria-hidden="true">{marks.iter().map(|m| leader(m, shows(m.button).into())).collect_view()}</g>
-                {active.then(|| view! {
+                {(active || own_slots).then(|| view! {
                     <g class="hits" aria-hidden="true">{marks.iter().map(hit).collect_view()}</g>
                 })}
-                {marks.into_iter().map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
+                {marks.into_iter().filter(|_| !(own_slots && words)).map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
             </svg>
         }
     };
@@ -122,7 +130,7 @@ fn art(
     name: &str,
     shows: impl Fn(ButtonId) -> Memo<Option<ButtonView>>,
     lit: Signal<Vec<(Owner, Severity)>>,
-) -> impl IntoView {
+) -> AnyView {
     picture
         .shapes
         .chunk_by(|a, b| a.owner == b.owner)
@@ -139,6 +147,7 @@ fn art(
             None => run.iter().map(shape).collect_view().into_any(),
         })
         .collect_view()
+        .into_any()
 }
 
 fn shape(shape: &Shape) -> impl IntoView + use<> {
@@ -161,11 +170,7 @@ fn button(
     let name = name.to_owned();
     let reach = move || {
         let reach = shows.with(|s| s.as_ref().and_then(|s| s.reach));
-        match reach {
-            None => "none".to_owned(),
-            Some(Ease::Natural) => "currentColor".to_owned(),
-            Some(ease) => format!("url(#{name}-{})", ease.code()),
-        }
+        reach.map_or_else(|| "none".into(), |ease| reach_fill(&name, ease))
     };
     let face = run
         .iter()
@@ -179,6 +184,15 @@ fn button(
             <path class="reach" d=face.clone() fill=reach></path>
             <path class="twin" d=face></path>
         </g>
+    }
+}
+
+/// What an element is filled with to show how well it is reached. `picture` is the name of a
+/// drawing on the page, whose patterns it uses.
+pub fn reach_fill(picture: &str, ease: Ease) -> String {
+    match ease {
+        Ease::Natural => "currentColor".into(),
+        ease => format!("url(#{picture}-{})", ease.code()),
     }
 }
 

@@ -11,6 +11,8 @@ use super::icon::IconShape;
 const INSET: f64 = 10.0;
 /// Baselines of the two lines of words, from the middle of the slot, picture units.
 const LINES: (f64, f64) = (-6.0, 14.0);
+/// Slots narrower than this have smaller letters, picture units.
+const SNUG: f64 = 165.0;
 /// Side of an icon, picture units.
 const ICON: f64 = 18.0;
 
@@ -27,18 +29,18 @@ pub fn Slot(
 ) -> impl IntoView {
     let slot = mark.slot;
     let balloon = mark.balloon;
-    let on_left = mark.side == BarSide::Left;
-    let x = if on_left {
-        slot.x0 + INSET
-    } else {
-        balloon.x + BALLOON + 7.0
+    let x = match mark.side {
+        BarSide::Left => slot.x0 + INSET,
+        BarSide::Centre => balloon.x + BALLOON + 5.0,
+        BarSide::Right => slot.x0 + BALLOON + 6.0,
     };
+    let snug = slot.width() < SNUG;
     let y = slot.center().y;
     view! {
         <rect class="slot-box" x=tenth(slot.x0) y=tenth(slot.y0) width=tenth(slot.width()) height=tenth(slot.height()) rx="6"></rect>
         {words.then(|| view! {
-            <text class="slot-place" x=tenth(x) y=tenth(y + LINES.0)>{move || place_line(shows)}</text>
-            {move || function_line(shows, x, y + LINES.1)}
+            <text class="slot-place" class:snug=snug x=tenth(x) y=tenth(y + LINES.0)>{move || place_line(shows)}</text>
+            {move || function_line(shows, x, y + LINES.1, snug)}
         })}
         <circle class="balloon" cx=tenth(balloon.x) cy=tenth(balloon.y) r=BALLOON.to_string()></circle>
         <text class="balloon-number" x=tenth(balloon.x) y=tenth(balloon.y)>{mark.number}</text>
@@ -55,7 +57,7 @@ fn place_line(shows: Signal<Option<ButtonView>>) -> Option<String> {
     })
 }
 
-fn function_line(shows: Signal<Option<ButtonView>>, x: f64, y: f64) -> impl IntoView {
+fn function_line(shows: Signal<Option<ButtonView>>, x: f64, y: f64, snug: bool) -> impl IntoView {
     let look = shows.with(|shows| shows.as_ref().map(|s| s.look.clone()))?;
     let icons = look.icons();
     let words_at = x + icons.len() as f64 * (ICON + 1.0) + 4.0;
@@ -70,7 +72,7 @@ fn function_line(shows: Signal<Option<ButtonView>>, x: f64, y: f64) -> impl Into
         .collect();
     Some(view! {
         {icons}
-        <text class="slot-function" x=tenth(words_at) y=tenth(y)>{look.words()}</text>
+        <text class="slot-function" class:snug=snug x=tenth(words_at) y=tenth(y)>{look.words()}</text>
     })
 }
 

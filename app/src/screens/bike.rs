@@ -10,6 +10,7 @@ mod frame;
 mod system;
 mod thumb_work;
 
+use crate::erase::{When, act, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{BarSide, Bike, Control, ControlId};
@@ -28,7 +29,7 @@ use thumb_work::ThumbWorkSection;
 #[component]
 pub fn BikeScreen() -> impl IntoView {
     let workspace = Workspace::here();
-    let is_open = Memo::new(move |_| workspace.plan.with(Option::is_some));
+    let is_open = memo(move || workspace.plan.with(Option::is_some));
     view! {
         <h1>"Bike"</h1>
         <Show when=move || is_open.get() fallback=NoPlan>
@@ -71,7 +72,7 @@ impl Stand {
 #[component]
 fn Bench() -> impl IntoView {
     let workspace = Workspace::here();
-    let bike = Memo::new(move |_| {
+    let bike = memo(move || {
         workspace
             .plan
             .with(|plan| plan.as_ref().map(|p| p.bike.clone()))
@@ -83,7 +84,7 @@ fn Bench() -> impl IntoView {
         <section aria-labelledby="controls">
             <h2 id="controls">"Controls"</h2>
             <div class="row">
-                <button on:click=move |_| stand.commit(BikeEdit::MirrorAll)>
+                <button on:click={act(move || stand.commit(BikeEdit::MirrorAll))}>
                     "Mirror the whole cockpit"
                 </button>
             </div>
@@ -100,7 +101,7 @@ fn Bench() -> impl IntoView {
 #[component]
 fn Group(side: BarSide) -> impl IntoView {
     let stand = Stand::here();
-    let ids = Memo::new(move |_| {
+    let ids = memo(move || {
         stand
             .read(|bike| {
                 bike.controls
@@ -117,11 +118,11 @@ fn Group(side: BarSide) -> impl IntoView {
         BarSide::Right => "On the right",
     };
     view! {
-        <Show when=move || !ids.with(Vec::is_empty)>
+        <When holds={flag(move || !ids.with(Vec::is_empty))}>
             <h3>{title}</h3>
             <For each=move || ids.get() key=|id| *id let:id>
                 <ControlCard id/>
             </For>
-        </Show>
+        </When>
     }
 }

@@ -1,9 +1,68 @@
-//! The Plans screen.
+//! The Plans screen: the plans of this browser, and ways to start one.
+
+mod card;
+mod card_damage;
+mod demo_plans;
+mod files;
+mod keeping;
+mod new_plan;
+mod rename;
 
 use leptos::prelude::*;
+
+use crate::storage::{Card, Library};
+use card::PlanCard;
+use demo_plans::DemoPlans;
+use files::{DropZone, OpenFile};
+use keeping::SharedComputer;
+use new_plan::NewPlan;
 
 /// The Plans screen.
 #[component]
 pub fn PlansScreen() -> impl IntoView {
-    view! { <h1>"Plans"</h1> }
+    let library = Library::here();
+    library.look_again();
+    let none = Memo::new(move |_| library.cards.with(Vec::is_empty));
+    view! {
+        <DropZone>
+            <h1>"Plans"</h1>
+            <Show when=move || none.get() fallback=PlanList>
+                <p class="start">
+                    "There is no plan yet. Choose the bike below that comes closest: everything \
+                    can be changed later."
+                </p>
+            </Show>
+            <div class="plans-acts">
+                <OpenFile/>
+                <SharedComputer/>
+            </div>
+            <NewPlan/>
+            <DemoPlans/>
+        </DropZone>
+    }
+}
+
+#[component]
+fn PlanList() -> impl IntoView {
+    let library = Library::here();
+    view! {
+        <section aria-labelledby="your-plans">
+            <h2 id="your-plans" class="unseen">"Your plans"</h2>
+            <ul class="plan-list">
+                <For each=move || library.cards.get() key=row_key let:card>
+                    <PlanCard card/>
+                </For>
+            </ul>
+        </section>
+    }
+}
+
+/// A row is drawn anew when the store says something else of its plan.
+fn row_key(card: &Card) -> String {
+    let revision = card.plan.as_ref().map(|plan| plan.revision);
+    let damaged: Vec<String> = card.damaged.iter().map(|copy| copy.key.key()).collect();
+    format!(
+        "{} {:?} {:?} {revision:?} {damaged:?}",
+        card.id, card.keeping, card.saved
+    )
 }

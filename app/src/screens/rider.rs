@@ -9,6 +9,7 @@ mod one_tap;
 mod positions;
 mod question;
 
+use crate::erase::{When, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, RiderEdit};
@@ -28,7 +29,7 @@ use question::QuestionCard;
 #[component]
 pub fn RiderScreen() -> impl IntoView {
     let workspace = Workspace::here();
-    let is_open = Memo::new(move |_| workspace.plan.with(Option::is_some));
+    let is_open = memo(move || workspace.plan.with(Option::is_some));
     view! {
         <h1>"Rider"</h1>
         <Show when=move || is_open.get() fallback=NoPlan>
@@ -55,7 +56,7 @@ impl Desk {
         let workspace = Workspace::here();
         Desk {
             workspace,
-            rider: Memo::new(move |_| {
+            rider: memo(move || {
                 workspace
                     .plan
                     .with(|plan| plan.as_ref().map(|p| p.rider.clone()).unwrap_or_default())
@@ -79,7 +80,7 @@ impl Desk {
 fn Interview() -> impl IntoView {
     let desk = Desk::new();
     provide_context(desk);
-    let open = Memo::new(move |_| desk.rider.with(|rider| rider.open_questions().len()));
+    let open = memo(move || desk.rider.with(|rider| rider.open_questions().len()));
     let each_hand = QUESTIONS
         .iter()
         .filter(|question| question.subject == Subject::EachHand)
@@ -131,12 +132,12 @@ fn open_words(open: usize) -> String {
 #[component]
 fn Nickname() -> impl IntoView {
     let desk = Desk::here();
-    let name = Memo::new(move |_| desk.rider.with(|r| r.nickname.as_str().to_owned()));
+    let name = memo(move || desk.rider.with(|r| r.nickname.as_str().to_owned()));
     view! {
         <label class="field nickname">
             <span>"What the rider is called in the shop (not a full name)"</span>
             <input type="text" maxlength="60" autocomplete="off"
-                prop:value=move || name.get()
+                prop:value=name
                 on:change:target=move |ev| {
                     desk.commit(RiderEdit::Nickname(Text::new(&ev.target().value())));
                 }/>
@@ -149,14 +150,14 @@ fn ClinicalSwitch() -> impl IntoView {
     let desk = Desk::here();
     view! {
         <label class="tick">
-            <input type="checkbox" prop:checked=move || desk.clinical.get()
+            <input type="checkbox" prop:checked={flag(move || desk.clinical.get())}
                 on:change:target=move |ev| desk.clinical.set(ev.target().checked())/>
             <span>"Show step numbers and the closest open codes"</span>
         </label>
-        <Show when=move || desk.clinical.get()>
+        <When holds={flag(move || desk.clinical.get())}>
             <p class="quiet">
                 "Steps 0 to 4 are ordered like the qualifier of the WHO ICF (2001), and each code is the closest one. They are a cross-reference, not clinical ratings."
             </p>
-        </Show>
+        </When>
     }
 }

@@ -1,9 +1,65 @@
-//! The Sheet screen.
+//! The Sheet screen: the setup sheet as the paper it will be.
+
+mod choices;
+mod cockpit;
+mod hands;
+mod on_the_stand;
+mod page;
+mod proof;
+mod running;
+mod table;
+mod ticks;
+mod work;
 
 use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::plan::Plan;
+use leverwright_core::sheet::Sheet;
+use std::sync::Arc;
+
+use crate::widgets::NoPlan;
+use crate::workspace::Workspace;
+use choices::Choices;
+use hands::HandsPage;
+use on_the_stand::OnTheStand;
+use proof::ProofPage;
+use work::WorkPage;
 
 /// The Sheet screen.
 #[component]
 pub fn SheetScreen() -> impl IntoView {
-    view! { <h1>"Sheet"</h1> }
+    let workspace = Workspace::here();
+    let is_open = Memo::new(move |_| workspace.plan.with(Option::is_some));
+    let sheet = Memo::new(move |_| {
+        let plan = workspace.plan.get()?;
+        let sheet = Arc::new(Sheet::of(&plan, workspace.print.get()));
+        Some((plan, sheet))
+    });
+    running::follow(sheet);
+    view! {
+        <h1>"Sheet"</h1>
+        <Show when=move || is_open.get() fallback=NoPlan>
+            <Choices sheet/>
+            {move || sheet.get().map(|(plan, sheet)| view! { <Paper plan sheet/> })}
+        </Show>
+    }
+}
+
+/// The sheet on its paper. The classes choose the page size and the layout for
+/// large print in the style sheet, which the policy lets no view write itself.
+#[component]
+fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
+    let options = sheet.options;
+    let hands = sheet.hands.clone();
+    let title = sheet.title.clone();
+    view! {
+        <article class=format!("sheet {}", options.paper.code())
+            class:large=options.large_print
+            aria-label="Setup sheet">
+            <OnTheStand plan sheet=sheet.clone()/>
+            <WorkPage sheet=sheet.clone()/>
+            <ProofPage sheet/>
+            {hands.map(|hands| view! { <HandsPage hands title/> })}
+        </article>
+    }
 }

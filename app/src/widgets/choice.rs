@@ -1,5 +1,6 @@
 //! One of several, as a row of radio buttons that look like segments.
 
+use crate::erase::flag;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 
@@ -46,7 +47,7 @@ where
             view! {
                 <label class="segment">
                     <input type="radio" name=name.clone()
-                        prop:checked=move || chosen.get() == value
+                        prop:checked={flag(move || chosen.get() == value)}
                         on:change=move |_| choose.run(value)/>
                     <span>{words}</span>
                 </label>

@@ -13,7 +13,7 @@ pub fn TextField(
         <label class="field">
             <span>{label}</span>
             <input type="text" autocomplete="off" maxlength="400"
-                prop:value=move || value.get()
+                prop:value=value
                 on:change:target=move |ev| set.run(ev.target().value())/>
         </label>
     }
@@ -53,7 +53,7 @@ pub fn Tick(
 ) -> impl IntoView {
     view! {
         <label class="tick">
-            <input type="checkbox" prop:checked=move || on.get()
+            <input type="checkbox" prop:checked=on
                 on:change:target=move |ev| set.run(ev.target().checked())/>
             <span>{label}</span>
         </label>

@@ -35,7 +35,7 @@ pub fn MenuButton(
     /// What it is about, read after the label where several buttons say the
     /// same.
     #[prop(into, optional)]
-    about: String,
+    about: Signal<String>,
     /// The acts in order.
     items: Vec<MenuItem>,
 ) -> impl IntoView {
@@ -61,7 +61,10 @@ pub fn MenuButton(
         }
     };
     let items = StoredValue::new(items);
-    let unseen = (!about.is_empty()).then(|| view! { <span class="unseen">" "{about}</span> });
+    let unseen = move || {
+        let about = about.get();
+        (!about.is_empty()).then(|| view! { <span class="unseen">" "{about}</span> })
+    };
     view! {
         <div class="menu-anchor" node_ref=anchor on:focusout=left>
             <button type="button" class="menu-button" node_ref=button aria-haspopup="menu"

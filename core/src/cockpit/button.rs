@@ -150,10 +150,4 @@ impl Button {
     pub fn is_remappable(&self) -> bool {
         matches!(self.freedom, Freedom::Free | Freedom::Limited(_))
     }
-
-    /// How high it appears to the rider, who looks down and forward: what is
-    /// farther forward appears higher.
-    pub fn height(&self) -> f64 {
-        self.at.y + self.at.z
-    }
 }

@@ -146,6 +146,10 @@ pub struct Blade {
 }
 
 impl Blade {
+    /// What is left between blade and bar at full pull at the least (*common
+    /// practice*: room for a gloved finger and for pads that wear).
+    pub const LEAST_GAP: Mm = Mm(20.0);
+
     /// A fitted blade at a place, nothing measured yet.
     pub const fn at(at: Point) -> Blade {
         Blade {
@@ -203,6 +207,26 @@ impl Control {
             control: self.id,
             part,
         }
+    }
+
+    /// In which row of the drawing's margin the slot of a button stands, from the top: so that
+    /// numbers count down the margin and no two leader lines cross. On tops and grips the far
+    /// button comes first, for its line passes over the near one; on the stem near and far stand
+    /// side by side.
+    pub(crate) const fn row(&self, part: ButtonPart) -> (u8, u8) {
+        let zone = match (part, self.zone) {
+            (_, Zone::Tip) => 0,
+            (ButtonPart::OuterPaddle | ButtonPart::InnerPaddle | ButtonPart::LongPaddle, _) => 3,
+            (_, Zone::Hoods | Zone::BaseBar) => 1,
+            (_, Zone::Tops | Zone::Stem | Zone::Grip | Zone::SideGrip) => 2,
+            (_, Zone::Drops) => 4,
+        };
+        let within = match (part, self.zone) {
+            (ButtonPart::Near, Zone::Stem) => 0,
+            (ButtonPart::Near | ButtonPart::Lower | ButtonPart::InnerPaddle, _) => 2,
+            _ => 1,
+        };
+        (zone, within)
     }
 
     /// Whether a brake can be pulled here.

@@ -64,6 +64,25 @@ pub struct LeverRow {
     pub cells: Vec<Vec<BrakePull>>,
 }
 
+impl LeverRow {
+    /// How one hand best pulls it from the position and on the day of a column,
+    /// or why it does not.
+    pub fn by_hand(&self, hand: Side, column: usize) -> BrakeCell {
+        let cell = self.cells.get(column).map_or(&[][..], Vec::as_slice);
+        let own = || cell.iter().filter(move |pull| pull.hand == hand);
+        let best = |counts: fn(&BrakePull) -> bool| {
+            let counting = own().filter(|pull| counts(pull));
+            counting.min_by_key(|pull| pull.effort()).copied()
+        };
+        match (best(BrakePull::counts), best(BrakePull::is_usable)) {
+            (Some(pull), _) => BrakeCell::Reached(pull),
+            (None, Some(pull)) => BrakeCell::ByLettingGo(pull),
+            (None, None) if own().next().is_some() => BrakeCell::No(WhyNot::HandCannot(hand)),
+            (None, None) => BrakeCell::No(WhyNot::OutOfReach),
+        }
+    }
+}
+
 /// One cell of a wheel brake's row.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum BrakeCell {
@@ -202,4 +221,26 @@ fn pulls(plan: &Plan, control: &Control, position: HandPosition, day: Day) -> Ve
 fn may_pull(hand: &Hand, contact: Contact) -> bool {
     let acts = hand.device.and_then(|device| device.acts.value);
     contact.is_digit() || hand.contacts.value(contact).is_some() && acts != Some(Acts::Pushes)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::{TemplateId, template};
+    use crate::coverage::Coverage;
+
+    #[test]
+    fn each_hand_pulls_its_own_lever_and_crosses_over_for_the_other() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let coverage = Coverage::of(&plan, plan.layout());
+        let column = coverage.column(HandPosition::Hoods, Day::Usual);
+        let column = column.expect("the hoods are a usual position");
+        for row in &coverage.levers {
+            let side = plan.bike.control(row.lever).and_then(|c| c.side.hand());
+            let side = side.expect("a lever has a side");
+            assert!(row.by_hand(side, column).reached().is_some());
+            let across = row.by_hand(side.other(), column);
+            assert!(matches!(across, BrakeCell::ByLettingGo(pull) if pull.ease == Ease::CrossOver));
+        }
+    }
 }

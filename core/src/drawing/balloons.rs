@@ -59,13 +59,13 @@ const EDGE: f64 = 8.0;
 /// Between slots, picture units.
 const GAP: f64 = 10.0;
 /// Between a column of slots and the drawing, picture units.
-const AISLE: f64 = 34.0;
-/// How far a leader line runs level out of its slot, picture units.
-const STUB: f64 = 12.0;
+const AISLE: f64 = 42.0;
+/// How far a leader line runs straight out of its balloon, picture units.
+const STUB: f64 = 8.0;
 /// Largest scale, picture units per mm: beyond it lines look thin.
 const LARGEST: f64 = 1.9;
 /// Highest drawing for its width: tall bars must not push everything off the screen.
-const TALLEST: f64 = 0.56;
+const TALLEST: f64 = 0.46;
 /// Side of a narrow picture's balloon cell, picture units (WCAG 2.2, 2.5.5: 44).
 const CELL: f64 = 44.0;
 
@@ -124,13 +124,14 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
             width - EDGE - slot.width
         };
         let inner = if is_left { x + slot.width } else { x };
-        let stub = if is_left { inner + STUB } else { inner - STUB };
+        // The balloon sits astride the slot's edge; the leader leaves from its middle.
+        let out = BALLOON + STUB;
+        let stub = if is_left { inner + out } else { inner - out };
         let anchors: Vec<Point> = members.iter().map(|&i| anchor(i)).collect();
         let heights = spread(&anchors, slot.height, (EDGE, EDGE + body));
         let ports: Vec<Point> = heights.iter().map(|&y| Point::new(stub, y)).collect();
         for (port, &who) in deal(&ports, &anchors).iter().zip(members) {
             let y = ports[*port].y;
-            let inset = BALLOON + 5.0;
             seats[who] = Some(Seat {
                 slot: Rect::new(
                     x,
@@ -138,14 +139,7 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
                     x + slot.width,
                     y + slot.height / 2.0,
                 ),
-                balloon: Point::new(
-                    if is_left {
-                        inner - inset
-                    } else {
-                        inner + inset
-                    },
-                    y,
-                ),
+                balloon: Point::new(inner, y),
                 leader: vec![Point::new(inner, y), Point::new(stub, y), anchor(who)],
             });
         }
@@ -153,16 +147,19 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
     let y = EDGE + body + AISLE;
     let step = middle_width + GAP;
     let start = width / 2.0 - (middle.len() as f64 * step - GAP) / 2.0;
+    let inset = BALLOON + 6.0;
     let anchors: Vec<Point> = middle.iter().map(|&i| anchor(i)).collect();
     let ports: Vec<Point> = (0..middle.len())
-        .map(|k| Point::new(start + k as f64 * step + middle_width / 2.0, y - STUB))
+        .map(|k| Point::new(start + k as f64 * step + inset, y - BALLOON - STUB))
         .collect();
     for (port, &who) in deal(&ports, &anchors).iter().zip(&middle) {
-        let x = ports[*port].x - middle_width / 2.0;
+        let port = ports[*port];
+        let balloon = Point::new(port.x, y);
+        let x = port.x - inset;
         seats[who] = Some(Seat {
             slot: Rect::new(x, y, x + middle_width, y + slot.height),
-            balloon: Point::new(x + BALLOON + 5.0, y + slot.height / 2.0),
-            leader: vec![Point::new(ports[*port].x, y), ports[*port], anchor(who)],
+            balloon,
+            leader: vec![balloon, port, anchor(who)],
         });
     }
     Plan {
@@ -334,11 +331,22 @@ fn deal(ports: &[Point], anchors: &[Point]) -> Vec<usize> {
         let key = |i: usize| if vertical { anchors[i].y } else { anchors[i].x };
         key(a).total_cmp(&key(b)).then(a.cmp(&b))
     });
-    let mut port = vec![0; n];
+    let mut by_place = vec![0; n];
     for (rank, &who) in order.iter().enumerate() {
-        port[who] = rank;
+        by_place[who] = rank;
     }
-    improve(&mut port, |port| cost(port, ports, anchors));
+    // Two starts, by place and by number, each improved; the cheaper one wins.
+    let price = |port: &[usize]| cost(port, ports, anchors);
+    let mut starts = [by_place, (0..n).collect()];
+    for port in &mut starts {
+        improve(port, price);
+    }
+    let [by_place, by_number] = starts;
+    let mut port = if price(&by_number) < price(&by_place) {
+        by_number
+    } else {
+        by_place
+    };
     // Swapping the ends of two crossing lines always shortens them, so this ends; it has the last
     // word.
     while let Some((a, b)) = crossing(&port, ports, anchors) {
@@ -373,8 +381,8 @@ fn improve(port: &mut [usize], cost: impl Fn(&[usize]) -> f64) {
 fn cost(port: &[usize], ports: &[Point], anchors: &[Point]) -> f64 {
     const CROSSING: f64 = 10_000.0;
     const TOUCHING: f64 = 300.0;
-    const CLEAR: f64 = 9.0;
-    const OUT_OF_ORDER: f64 = 60.0;
+    const CLEAR: f64 = 6.5;
+    const OUT_OF_ORDER: f64 = 90.0;
     let mut total = 0.0;
     for a in 0..port.len() {
         let from = ports[port[a]];

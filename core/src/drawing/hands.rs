@@ -438,3 +438,82 @@ fn creases() -> BezPath {
     ]));
     all
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Vocabulary;
+    use kurbo::{Rect, Shape};
+
+    fn path(d: &str) -> BezPath {
+        BezPath::from_svg(d).expect("path data is SVG")
+    }
+
+    #[test]
+    fn every_part_lies_on_the_picture_about_its_own_middle_only() {
+        let page = Rect::new(0.0, 0.0, HandPicture::SIZE.0, HandPicture::SIZE.1);
+        for side in [Side::Left, Side::Right] {
+            let hand = HandPicture::of(side);
+            for region in &hand.regions {
+                let bounds = path(&region.d).bounding_box();
+                assert_eq!(page.union(bounds), page, "{side}: {:?}", region.part);
+                for other in &hand.regions {
+                    let inside = path(&other.d).contains(region.middle);
+                    assert_eq!(inside, other.part == region.part, "{:?}", region.part);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn all_of_a_hand_and_arm_can_be_chosen() {
+        let hand = HandPicture::of(Side::Left);
+        for contact in Contact::ALL {
+            let drawn = hand
+                .regions
+                .iter()
+                .any(|r| r.part == HandPart::Contact(*contact));
+            // These two take the place of a hand.
+            let other = matches!(contact, Contact::ResidualLimb | Contact::DeviceTip);
+            assert_eq!(drawn, !other, "{contact}");
+        }
+    }
+
+    #[test]
+    fn parts_fill_the_outline() {
+        let hand = HandPicture::of(Side::Right);
+        let mut outline = path(&hand.outline);
+        outline.close_path();
+        let parts: f64 = hand.regions.iter().map(|r| path(&r.d).area().abs()).sum();
+        let whole = outline.area().abs();
+        assert!((parts / whole - 1.0).abs() < 0.03, "{parts} of {whole}");
+    }
+
+    #[test]
+    fn thumbs_point_to_each_other() {
+        let thumb = |side| {
+            let hand = HandPicture::of(side);
+            let thumb = HandPart::Contact(Contact::Thumb);
+            let region = hand.regions.into_iter().find(|r| r.part == thumb);
+            region.expect("a hand has a thumb").middle
+        };
+        let (left, right) = (thumb(Side::Left), thumb(Side::Right));
+        assert!(left.x > HandPicture::SIZE.0 / 2.0);
+        assert!((left.x + right.x - HandPicture::SIZE.0).abs() < 0.01);
+        assert!((left.y - right.y).abs() < 0.01);
+    }
+
+    #[test]
+    fn fingers_keep_the_order_of_their_lengths() {
+        let hand = HandPicture::of(Side::Right);
+        let top = |contact| {
+            let part = HandPart::Contact(contact);
+            let region = hand.regions.iter().find(|r| r.part == part);
+            path(&region.expect("it is drawn").d).bounding_box().y0
+        };
+        assert!(top(Contact::Middle) < top(Contact::Ring));
+        assert!(top(Contact::Ring) < top(Contact::Index));
+        assert!(top(Contact::Index) < top(Contact::Little));
+        assert!(top(Contact::Little) < top(Contact::Thumb));
+    }
+}

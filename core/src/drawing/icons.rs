@@ -54,12 +54,12 @@ icons! {
     Fixed: "M6 11H18a1.5 1.5 0 0 1 1.5 1.5V19.5a1.5 1.5 0 0 1-1.5 1.5H6a1.5 1.5 0 0 1-1.5-1.5V12.5A1.5 1.5 0 0 1 6 11ZM8 11V7.5a4 4 0 0 1 8 0V11";
     /// Copies another button.
     Copies: "M9 9H20V20H9ZM15 9V4H4V15H9";
-    /// Finding: must fix. A square on its corner, crossed.
-    MustFix: "M12 1.8L22.2 12L12 22.2L1.8 12ZM8.8 8.8L15.2 15.2M15.2 8.8L8.8 15.2";
-    /// Finding: check. A triangle, its point down, with a tick.
-    Check: "M2.5 4.5H21.5L12 21ZM8.8 9.5L11.2 12.2L15.4 7.8";
-    /// Finding: good to know. A round mark with a line of text.
-    GoodToKnow: "M21 12a9 9 0 1 0-18 0a9 9 0 1 0 18 0ZM12 11.5V16.8", "M13.4 7.7a1.4 1.4 0 1 0-2.8 0a1.4 1.4 0 1 0 2.8 0Z";
+    /// Finding: must fix. An octagon with a bar to stop at.
+    MustFix: "M8 2H16L22 8V16L16 22H8L2 16V8ZM7 12H17";
+    /// Finding: check. A triangle with a stroke and a dot.
+    Check: "M12 2.5L22.5 21H1.5ZM12 9V15M12 17.5V18.2";
+    /// Finding: good to know. A circle with an i.
+    GoodToKnow: "M22 12a10 10 0 1 0-20 0a10 10 0 1 0 20 0ZM12 6.5V7.5M12 10.5V17.5";
     /// Undo.
     Undo: "M8.5 4L3.5 9L8.5 14M4 9H14.5a5.5 5.5 0 0 1 0 11H9";
     /// Redo.
@@ -125,5 +125,65 @@ impl Icon {
             Function::NextScreen => (Icon::Screen, None),
             Function::Lights => (Icon::Light, None),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Vocabulary;
+    use kurbo::{BezPath, Shape};
+
+    fn path(d: &str) -> BezPath {
+        BezPath::from_svg(d).expect("path data is SVG")
+    }
+
+    #[test]
+    fn every_icon_fits_its_grid_with_its_stroke() {
+        for icon in Icon::ALL {
+            let lines = path(icon.strokes()).bounding_box().inflate(1.0, 1.0);
+            let ink = match icon.solid() {
+                "" => lines,
+                solid => lines.union(path(solid).bounding_box()),
+            };
+            // A mitre or two may touch the edge.
+            assert!(ink.x0 >= -0.5 && ink.y0 >= -0.5, "{icon:?}: {ink}");
+            assert!(ink.x1 <= 24.5 && ink.y1 <= 24.5, "{icon:?}: {ink}");
+            assert!(ink.width().max(ink.height()) >= 14.0, "{icon:?}: {ink}");
+        }
+    }
+
+    #[test]
+    fn no_two_icons_are_alike() {
+        for (i, a) in Icon::ALL.iter().enumerate() {
+            for b in &Icon::ALL[i + 1..] {
+                let same = (a.strokes(), a.solid()) == (b.strokes(), b.solid());
+                assert!(!same, "{a:?} {b:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn every_function_has_icons_of_its_own() {
+        let mut seen = Vec::new();
+        for function in Function::ALL {
+            let icons = Icon::of_function(*function);
+            assert!(!seen.contains(&icons), "{function}");
+            seen.push(icons);
+        }
+    }
+
+    #[test]
+    fn severities_differ_in_outline() {
+        let outlines: Vec<_> = Severity::ALL
+            .iter()
+            .map(|s| {
+                let d = Icon::of_severity(*s).strokes();
+                d.split('Z').next().unwrap_or_default().to_owned()
+            })
+            .collect();
+        assert_ne!(outlines[0], outlines[1]);
+        assert_ne!(outlines[1], outlines[2]);
+        assert_ne!(outlines[0], outlines[2]);
     }
 }

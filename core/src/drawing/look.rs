@@ -32,7 +32,7 @@ impl Standing {
         }
     }
 
-    /// A word for the slot; none for a free button.
+    /// A word beside the place; none where there is nothing to add.
     pub fn words(self) -> Option<String> {
         match self {
             Standing::Free => None,
@@ -40,7 +40,8 @@ impl Standing {
             Standing::Copies(Some(number)) => Some(format!("copies {number}")),
             Standing::Copies(None) => Some("copies".into()),
             Standing::Fixed => Some("fixed".into()),
-            Standing::Unplugged => Some("unplugged".into()),
+            // The slot's second line says so.
+            Standing::Unplugged => None,
         }
     }
 }
@@ -48,7 +49,7 @@ impl Standing {
 /// What the slot of a button says in one layout.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Look {
-    /// Where it is, in at most 20 characters: "inner paddle", "tops pod, near". The side is told
+    /// Where it is, in at most 16 characters: "inner paddle", "tops, near". The side is told
     /// by where the slot stands.
     pub place: String,
     /// What a tap does.
@@ -85,6 +86,7 @@ impl Look {
     pub fn words(&self) -> String {
         match self.function {
             Some(function) => function.to_string(),
+            None if self.standing == Standing::Unplugged => "unplugged".into(),
             None if self.live => "no tap".into(),
             None => "left blank".into(),
         }
@@ -97,6 +99,7 @@ impl Look {
                 let (what, way) = Icon::of_function(function);
                 std::iter::once(what).chain(way).collect()
             }
+            None if self.standing == Standing::Unplugged => vec![Icon::Unplug],
             None => vec![Icon::Blank],
         }
     }
@@ -124,9 +127,6 @@ fn short_place(control: &Control, part: ButtonPart) -> String {
     match (control.kind, part) {
         (ControlKind::SprintButton, ButtonPart::Single) => "sprint button".into(),
         (_, ButtonPart::Single) => format!("{where_to} button"),
-        (ControlKind::Pod | ControlKind::SinglePod, _) if where_to != "base bar" => {
-            format!("{where_to} pod, {which}")
-        }
         _ => format!("{where_to}, {which}"),
     }
 }
@@ -145,7 +145,7 @@ mod tests {
             let mut seen = BTreeSet::new();
             for (button, control, _) in plan.bike.buttons() {
                 let look = Look::of(&plan.bike, plan.layout(), button).expect("it is on the bike");
-                assert!(look.place.len() <= 20, "{id}: {}", look.place);
+                assert!(look.place.len() <= 16, "{id}: {}", look.place);
                 assert!(
                     seen.insert((control.side, look.place.clone())),
                     "{id}: {}",
@@ -173,7 +173,7 @@ mod tests {
         plan.bike.controls[at].connected = false;
         assert_eq!(look(&plan).standing, Standing::Unplugged);
         assert!(!look(&plan).live);
-        assert_eq!(look(&plan).words(), "left blank");
+        assert_eq!(look(&plan).words(), "unplugged");
     }
 
     #[test]

@@ -28,7 +28,7 @@ impl Sheet {
     pub fn for_width(width: f64) -> Sheet {
         let margin = if width >= Sheet::SLOTS_FROM {
             Margin::Slots {
-                width: if width >= 960.0 { 172.0 } else { 150.0 },
+                width: if width >= 960.0 { 172.0 } else { 158.0 },
                 height: 48.0,
             }
         } else {
@@ -64,9 +64,10 @@ pub struct ButtonMark {
     pub face: String,
     /// Where its leader line ends on the button.
     pub anchor: Point,
-    /// The leader line from the balloon's slot to the anchor.
+    /// The leader line from the edge of the slot (in a narrow picture, of the balloon) to the
+    /// anchor; balloons are painted over it.
     pub leader: Vec<Point>,
-    /// Middle of the balloon.
+    /// Middle of the balloon: on the slot's edge in a wide picture, amid it in a narrow one.
     pub balloon: Point,
     /// The slot: with its words in a wide picture, the touch area of the balloon in a narrow one.
     pub slot: Rect,

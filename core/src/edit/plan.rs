@@ -309,10 +309,10 @@ mod tests {
         let two = after(&plan, PlanEdit::DuplicateLayout("Evening".into()));
         assert_ne!(two.current, first);
         assert_eq!(two.layout().taps, plan.layout().taps);
-        let cleared = two
+        let blank = two
             .apply(&Edit::Layout(LayoutEdit::Clear))
             .expect("a layout is cleared");
-        let chosen = after(&cleared, PlanEdit::SelectLayout(first));
+        let chosen = after(&blank, PlanEdit::SelectLayout(first));
         assert_eq!(chosen.layout().taps, plan.layout().taps);
         let one = after(&chosen, PlanEdit::RemoveLayout(first));
         assert_eq!(

@@ -1,49 +1,98 @@
 //! Acts that start or turn a whole layout.
 
+use std::collections::BTreeMap;
+
 use super::EditError;
-use crate::cockpit::{BarSide, Bike, ButtonId, Control, Freedom};
+use crate::cockpit::{BarSide, Bike, ButtonId, Control, Freedom, HandPosition};
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::plan::Plan;
 use crate::rider::{HandPlace, Side};
-use crate::suggest_button;
+use crate::suggest_button::{self, Suited};
 use crate::vocabulary::Vocabulary;
 
 /// Puts all needed shifting on one side: the buttons that the hand reaches from
 /// most of the positions it uses, the easiest first, take the functions in the
-/// order of their weight. Where buttons run out, one front toggle serves for
-/// both front functions, then two buttons pressed together.
+/// order of their weight. A position that a button misses gets the function on a
+/// second one. Where buttons run out, one front toggle serves for both front
+/// functions, then two buttons pressed together.
 pub(super) fn all_shifting_on(plan: &mut Plan, side: Side) -> Result<(), EditError> {
-    let mut buttons = suggest_button::reached_by(plan, side);
-    let pair = (buttons.first().copied(), buttons.get(1).copied());
-    if buttons.is_empty() {
-        return Err(nothing_to_press(plan, side));
+    let buttons = suggest_button::reached_by(plan, side);
+    let pair = match &buttons[..] {
+        [] => return Err(nothing_to_press(plan, side)),
+        [_] => None,
+        [first, second, ..] => Some((first.button, second.button)),
+    };
+    let (front, other): (Vec<Function>, Vec<Function>) =
+        plan.needed_functions().iter().partition(|f| f.is_front());
+    let mut placing = Placing {
+        bike: &plan.bike,
+        free: buttons,
+        taps: BTreeMap::new(),
+    };
+    let placed: Vec<_> = other
+        .iter()
+        .map(|f| (*f, placing.put(*f, |_| true)))
+        .collect();
+    for (function, first) in placed {
+        placing.put_for(first.map_or_else(Vec::new, |first| first.missed), function);
     }
-    let bike = plan.bike.clone();
-    let needed = plan.needed_functions();
-    let wanted = wanted_functions(needed, buttons.len(), &bike);
+    if placing.free.len() >= front.len() {
+        for function in &front {
+            placing.put(*function, |_| true);
+        }
+    }
+    let lacks_front = !front.is_empty() && !placing.taps.values().any(|f| f.is_front());
+    if lacks_front {
+        placing.put(Function::FrontToggle, |_| true);
+    }
+    let taps = placing.taps;
+    let chord = pair.map(|(first, second)| Chord {
+        first,
+        second,
+        function: Function::FrontToggle,
+    });
+    let needs_chord = lacks_front && !taps.values().any(|f| f.is_front());
+    let chord = chord.filter(|chord| needs_chord && chord.is_buildable(&plan.bike));
     let layout = plan.layout_mut();
     let old = layout.clone();
     *layout = Layout::blank(old.id, old.name.as_str());
-    for function in wanted {
-        if let Some(at) = buttons.iter().position(|id| bike.can_do(*id, function)) {
-            layout.taps.insert(buttons.remove(at), function);
-        }
-    }
-    let lacks_front = needed.iter().any(|f| f.is_front())
-        && !layout.taps.values().any(|function| function.is_front());
-    if let (true, (Some(first), Some(second))) = (lacks_front, pair) {
-        let chord = Chord {
-            first,
-            second,
-            function: Function::FrontToggle,
-        };
-        layout
-            .chords
-            .extend(chord.is_buildable(&bike).then_some(chord));
-    }
+    layout.taps = taps;
+    layout.chords.extend(chord);
     keep_the_rest(layout, &old);
     Ok(())
+}
+
+/// Buttons of a side that are handed out, best first.
+struct Placing<'a> {
+    bike: &'a Bike,
+    free: Vec<Suited>,
+    taps: BTreeMap<ButtonId, Function>,
+}
+
+impl Placing<'_> {
+    /// Puts a function on the best free button that serves, if there is one.
+    fn put(&mut self, function: Function, serves: impl Fn(&Suited) -> bool) -> Option<Suited> {
+        let at = self
+            .free
+            .iter()
+            .position(|free| self.bike.can_do(free.button, function) && serves(free))?;
+        let taken = self.free.remove(at);
+        self.taps.insert(taken.button, function);
+        Some(taken)
+    }
+
+    /// Puts a function on further buttons for the positions from which its first
+    /// one is not reached.
+    fn put_for(&mut self, mut missed: Vec<HandPosition>, function: Function) {
+        while !missed.is_empty() {
+            let helps = |free: &Suited| missed.iter().any(|p| !free.missed.contains(p));
+            let Some(taken) = self.put(function, helps) else {
+                break;
+            };
+            missed.retain(|position| taken.missed.contains(position));
+        }
+    }
 }
 
 /// Why nothing can go on a side.
@@ -68,19 +117,6 @@ fn keep_the_rest(layout: &mut Layout, old: &Layout) {
             layout.taps.entry(*id).or_insert(*function);
         }
     }
-}
-
-/// The needed functions; where buttons run out, one toggle in place of both
-/// front functions.
-fn wanted_functions(needed: &[Function], buttons: usize, bike: &Bike) -> Vec<Function> {
-    let mut wanted = needed.to_vec();
-    if needed.len() > buttons && needed.iter().any(|f| f.is_front()) {
-        wanted.retain(|f| !f.is_front());
-        if bike.system.functions.contains(&Function::FrontToggle) && buttons > wanted.len() {
-            wanted.push(Function::FrontToggle);
-        }
-    }
-    wanted
 }
 
 /// Exchanges left and right: each button takes what its counterpart on the
@@ -170,13 +206,11 @@ pub(super) fn blank_under_resting_hands(plan: &mut Plan) {
 
 #[cfg(test)]
 mod tests {
-    use std::collections::BTreeMap;
-
     use proptest::prelude::*;
 
     use super::*;
     use crate::catalogue::{TemplateId, template};
-    use crate::cockpit::HandPosition;
+    use crate::cockpit::{ControlKind, Zone};
     use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
     use crate::function::Function::{
         FrontLarger, FrontSmaller, FrontToggle, Lights, RearEasier, RearHarder, RungDown, RungUp,
@@ -226,7 +260,7 @@ mod tests {
     }
 
     #[test]
-    fn a_ladder_takes_two_paddles_and_pods_within_reach_take_the_front() {
+    fn a_ladder_takes_two_paddles() {
         let road = template(TemplateId::RoadPods).plan("Test");
         let ladder = Edit::Plan(PlanEdit::ShiftPlan(ShiftPlanKind::Ladder));
         check_taps(
@@ -236,18 +270,43 @@ mod tests {
                 ("left inner paddle", RungUp),
             ],
         );
-        let both = [
-            uses(HandPosition::Tops),
-            uses(HandPosition::Hoods),
-            all_on(Side::Right),
-        ];
-        let front = [FrontSmaller, FrontLarger];
-        let plan = after(&road, &both);
-        assert!(
-            front.iter().all(|f| taps(&plan).values().any(|g| g == f)),
-            "{:?}",
-            taps(&plan)
+    }
+
+    #[test]
+    fn a_position_that_the_paddles_miss_gets_the_rear_once_more() {
+        let road = template(TemplateId::RoadPods).plan("Test");
+        let tops = [uses(HandPosition::Tops), uses(HandPosition::Hoods)];
+        check_taps(
+            &after(&after(&road, &tops), &[all_on(Side::Right)]),
+            &[
+                ("right outer paddle", RearEasier),
+                ("right inner paddle", RearHarder),
+                ("right tops pod, near button", RearEasier),
+                ("right tops pod, far button", RearHarder),
+                ("right hood button", FrontToggle),
+            ],
         );
+        let aero = template(TemplateId::AeroTwoButton).plan("Test");
+        let ladder = Edit::Plan(PlanEdit::ShiftPlan(ShiftPlanKind::Ladder));
+        check_taps(
+            &after(&aero, &[ladder, all_on(Side::Left)]),
+            &[
+                ("left extension-tip pod, near button", RungDown),
+                ("left extension-tip pod, far button", RungUp),
+                ("left base-bar lever, upper button", RungDown),
+                ("left base-bar lever, lower button", RungUp),
+            ],
+        );
+    }
+
+    #[test]
+    fn two_free_buttons_take_the_front_apart() {
+        let plan = template(TemplateId::FlatDouble).plan("Test");
+        let pod = BikeEdit::Add(ControlKind::Pod, Side::Left, Zone::Grip);
+        let plan = after(&plan, &[Edit::Bike(pod), all_on(Side::Left)]);
+        let given: Vec<Function> = plan.layout().taps.values().copied().collect();
+        assert_eq!(given.len(), 4);
+        assert!(given.contains(&FrontSmaller) && given.contains(&FrontLarger));
     }
 
     #[test]
@@ -366,7 +425,7 @@ mod tests {
         for (id, control, _) in plan.bike.buttons() {
             let live = plan.layout().is_live(&plan.bike, id);
             let shifts_left = taps(&plan).contains_key(&plan.bike.place_of(id))
-                || control.kind == crate::cockpit::ControlKind::SprintButton;
+                || control.kind == ControlKind::SprintButton;
             assert_eq!(live, control.side == BarSide::Left && shifts_left, "{id}");
         }
     }

@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The wheels of an axle were not seen to brake alike",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "Two wheels of one axle that one lever pulls were seen to brake alike.",
     why: "A doubler or splitter shares the pull, not the braking: one wheel that bites earlier turns the bike.",
     remedy: "Roll and brake on a dry, flat, closed place, even the two out, and note the outcome under Bike.",

@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "One hand brakes left and right wheel apart",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Where one hand brakes both wheels of an axle, one lever pulls both.",
     why: "One hand never pulls two levers quite alike, and a tricycle braked on one side turns to that side.",
     remedy: "Join both wheels on one lever with a doubler or splitter that evens out, and test its throw.",

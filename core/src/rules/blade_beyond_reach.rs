@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A blade is farther than the hand reaches",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByClinician,
     what: "A blade, as measured at rest, lies within the reach of its hand, as measured in that position, less 5 mm. Must fix where it is the only way to brake a wheel, else check.",
     why: "Fingers that only touch the blade cannot pull it, and gloves and the cold take a little more.",
     remedy: "Turn the reach screw in, shim the lever or fit one for small hands, then measure blade and throw again.",

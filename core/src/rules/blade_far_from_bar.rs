@@ -14,6 +14,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A blade lies far from the bar",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "A blade, as measured at rest, lies at most 90 mm from the bar.",
     why: "Beyond that few hands close on it with force, whoever rides.",
     remedy: "Turn the reach screw in or fit another lever, then measure blade and throw again.",

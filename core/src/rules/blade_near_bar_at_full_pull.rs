@@ -1,19 +1,16 @@
 //! A blade that comes too near the bar at full pull.
 
 use super::{Family, Origin, Rule};
+use crate::cockpit::Blade;
 use crate::finding::{Acceptable, Finding, Place, Severity};
 use crate::situation::Situation;
-use crate::units::Mm;
-
-/// What is left between blade and bar at full pull at the least (common
-/// practice: room for a gloved finger and for pads that wear).
-const LEAST_GAP: Mm = Mm(20.0);
 
 pub(super) static RULE: Rule = Rule {
     id: "blade-near-bar-at-full-pull",
     family: Family::Brake,
     title: "A blade comes too near the bar",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "At full pull a blade, as measured, stays 20 mm from the bar.",
     why: "With a little wear the blade meets the bar, or the other fingers, before the brake bites.",
     remedy: "Bleed or take up the cable, renew pads, or use a lever of the right pull, and measure again.",
@@ -26,15 +23,16 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
     situation
         .live_runs()
         .filter_map(|run| Some((run.lever, gap(run.lever)?)))
-        .filter(|(_, gap)| gap.0 < LEAST_GAP.0)
+        .filter(|(_, gap)| gap.0 < Blade::LEAST_GAP.0)
         .map(|(lever, gap)| Finding {
             rule: RULE.id,
             severity: Severity::MustFix,
             acceptable: Acceptable::Never,
             places: vec![Place::Control(lever)],
             message: format!(
-                "At full pull the blade of the {} is {gap} from the bar; {LEAST_GAP} must be left.",
-                situation.lever_name(lever)
+                "At full pull the blade of the {} is {gap} from the bar; {} must be left.",
+                situation.lever_name(lever),
+                Blade::LEAST_GAP
             ),
             fixes: Vec::new(),
         })

@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "Braking takes effort",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "A hand that brakes does so hard, and ten firm pulls long, without much effort.",
     why: "The last pull of a long hill counts as much as the first one.",
     remedy: "Bring the blade closer, use brakes that ask for less force, let the other hand take the harder brake, and try ten firm pulls with the rider.",

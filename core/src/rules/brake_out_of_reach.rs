@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A wheel’s brake is out of reach",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "From every position used while moving, a hand pulls each wheel’s brake from where it is: moving along the bar or crossing over is out of reach. On a bad day, and on the extensions of an aero bar, it is a check.",
     why: "A brake is wanted at once. The way to it costs metres, and the hand that lets go was steering.",
     remedy: "Put the brakes on a lever that an able hand reaches from there, add a lever there, or do not ride in that position.",

@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The throw of a lever with a joint was not tested",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "A lever that pulls through a splitter, a doubler or two cables was tested: each wheel brake works fully before the blade comes near the bar.",
     why: "Two brakes take more cable or more fluid than one. A blade that meets the bar first leaves a wheel unbraked, and that shows only at full pull.",
     remedy: "Pull it fully on the stand, wheel by wheel, with new and with worn pads in mind, and note the outcome under Bike.",

@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The hands cannot pull all brakes together",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "From each position in use, the hands that brake pull all wheel brakes at the same time: each hand one lever, or two that it was tried to pull together.",
     why: "Going from one lever to the other doubles the way to a stop.",
     remedy: "Put all brakes on one lever, or try whether one hand pulls both levers at once and note it.",

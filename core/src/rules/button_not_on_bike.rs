@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "The layout names a button that is not there",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Every button that the layout gives something, and every button that another copies, is on the bike. Leverwright keeps that itself; a file from elsewhere may not.",
     why: "The function was meant to be somewhere. Whoever builds by the sheet cannot find the place, and the rider misses the function.",
     remedy: "Take the entry out, or add the control that carries the button.",

@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A copying button is given something of its own",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "The layout gives nothing to a button that does what another button does. Leverwright refuses that itself; a file from elsewhere may still say so.",
     why: "The button goes on doing what its original does, whatever the sheet says.",
     remedy: "Take the entry out. To change what the button does, change its original.",

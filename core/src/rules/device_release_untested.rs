@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A device’s release was not tested",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "A device or strap that joins a hand to the bar was tried and seen to let go by itself in a fall.",
     why: "A hand that stays tied to a bike that falls goes where the bike goes.",
     remedy: "Try its release with the bike held by a helper, in every direction, and note the outcome under Rider. The device’s maker and the clinician who fitted it have the last word.",

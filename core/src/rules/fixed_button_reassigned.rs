@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A fixed button is given something else",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "The layout gives nothing to a button whose function is fixed by how it is fitted. Leverwright refuses that itself; a file from elsewhere may still say so.",
     why: "The button goes on doing what it is fixed to. Whoever programs by the sheet looks for a setting that does not exist.",
     remedy: "Take the entry out. To change what the button does, refit it on the other side, or unplug it.",

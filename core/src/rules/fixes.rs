@@ -1,7 +1,8 @@
 //! Fixes that several rules propose. A proposal is tried before it is offered,
 //! so each of these may be put forward wherever it could help.
 
-use crate::cockpit::{ButtonId, Freedom, HandPosition};
+use crate::catalogue::parts;
+use crate::cockpit::{ButtonId, ControlKind, Freedom, HandPosition};
 use crate::coverage::{Via, Way};
 use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit};
 use crate::finding::Fix;
@@ -9,7 +10,7 @@ use crate::function::Function;
 use crate::rider::{Day, Side};
 use crate::shift_plan::ShiftPlanKind;
 use crate::situation::Situation;
-use crate::suggest_button::{Suited, free_buttons};
+use crate::suggest_button::{Suited, free_buttons, reached_by};
 use crate::vocabulary::Vocabulary;
 
 /// Places proposed for one function.
@@ -83,33 +84,66 @@ fn best(
         .take(MOST_PLACES)
 }
 
-/// Puts all shifting on the side of the only hand that works, also by a ladder,
-/// which needs half the buttons.
-pub(super) fn all_shifting_on_working_side(situation: &Situation<'_>) -> Vec<Fix> {
-    let plan = situation.plan;
-    let mut working = Side::ALL
-        .iter()
-        .copied()
-        .filter(|side| situation.hand(*side).works());
-    let (Some(side), None) = (working.next(), working.next()) else {
-        return Vec::new();
+/// Fixes for one function, and beside them those that put all shifting on the
+/// side of the only hand that works. These come first as long as nothing shifts
+/// there yet, so that there is nothing to lose.
+pub(super) fn beside_all_shifting(situation: &Situation<'_>, single: Vec<Fix>) -> Vec<Fix> {
+    let Some(side) = only_working_hand(situation) else {
+        return single;
     };
-    let move_all = Edit::Layout(LayoutEdit::AllShiftingOn(side));
+    let bike = &situation.plan.bike;
+    let shifts_there = situation.layout.taps.iter().any(|(id, function)| {
+        let control = bike.control(id.control);
+        function.shifts() && control.is_some_and(|c| c.side.hand() == Some(side))
+    });
+    let all = all_shifting_on(situation, side);
+    if shifts_there {
+        [single, all].concat()
+    } else {
+        [all, single].concat()
+    }
+}
+
+fn only_working_hand(situation: &Situation<'_>) -> Option<Side> {
+    let sides = Side::ALL.iter().copied();
+    let mut working = sides.filter(|side| situation.hand(*side).works());
+    working.next().filter(|_| working.next().is_none())
+}
+
+/// Puts all shifting on a side: by the plan as it is, by a ladder, which needs
+/// half the buttons, or with a pod more where there are too few for both
+/// directions.
+fn all_shifting_on(situation: &Situation<'_>, side: Side) -> Vec<Fix> {
+    let plan = situation.plan;
+    let put_all = Edit::Layout(LayoutEdit::AllShiftingOn(side));
+    let with = |label: String, first: Edit| Fix {
+        edit: Edit::Several {
+            label: label.to_lowercase(),
+            edits: vec![first, put_all.clone()],
+        },
+        label,
+    };
     let mut fixes = vec![Fix {
         label: format!("Put all shifting on the {side}"),
-        edit: move_all.clone(),
+        edit: put_all.clone(),
     }];
     let ladder = ShiftPlanKind::Ladder;
     if plan.shift_plan.needed().len() > ladder.needed().len()
         && plan.bike.system.shift_plans.contains(&ladder)
     {
-        fixes.push(Fix {
-            label: format!("Change to the ladder, all shifting on the {side}"),
-            edit: Edit::Several {
-                label: format!("shift plan: {ladder}, all shifting on the {side}"),
-                edits: vec![Edit::Plan(PlanEdit::ShiftPlan(ladder)), move_all],
-            },
-        });
+        fixes.push(with(
+            format!("Change to the ladder, all shifting on the {side}"),
+            Edit::Plan(PlanEdit::ShiftPlan(ladder)),
+        ));
+    }
+    if reached_by(plan, side).len() < 2 {
+        let zones = parts::zones_for(plan.bike.bar.kind, ControlKind::Pod);
+        fixes.extend(zones.iter().map(|zone| {
+            with(
+                format!("Add a pod on the {side} ({zone}) for all shifting"),
+                Edit::Bike(BikeEdit::Add(ControlKind::Pod, side, *zone)),
+            )
+        }));
     }
     fixes
 }

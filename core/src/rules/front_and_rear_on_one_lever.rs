@@ -9,6 +9,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "One lever brakes front and rear",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "Whether one lever pulls brakes at both ends of the bike.",
     why: "Some places allow it; in others it counts only as an extra system beside two that are independent. The rider also gives up braking one end more than the other.",
     remedy: "Ask where the bike is ridden, and note the answer. Set the front to bite no earlier than the rear, and practise on a closed road.",

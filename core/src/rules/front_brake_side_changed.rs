@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The front brake is not where the rider expects it",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "The lever that pulls the front brake is on the side that the rider expects by habit or by the custom of the place. Not asked is a check too.",
     why: "In a fright the hand pulls by habit, and the wrong wheel locks. A helper or a borrower expects the custom of the place.",
     remedy: "Label the lever, practise on a closed road, or exchange the two.",

@@ -14,6 +14,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Reach,
     title: "A function works on a usual day but not on a bad one",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "What is reached on a usual day is also reached from the same position after an hour, in the cold or on a bad day, as far as the answers tell.",
     why: "The hand gives out on the way home, not in the shop. Then the gear that is wanted most cannot be had.",
     remedy: "Put the function on a second button for the hand or contact that lasts, or agree what the rider does when the hand tires.",
@@ -47,9 +48,11 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 row.function,
                 list(&lost, "and")
             ),
-            fixes: fixes::put(situation, row.function, Day::Bad, |suited| {
-                lost.iter()
-                    .all(|position| !suited.missed.contains(position))
+            fixes: situation.propose(|| {
+                fixes::put(situation, row.function, Day::Bad, |suited| {
+                    lost.iter()
+                        .all(|position| !suited.missed.contains(position))
+                })
             }),
         });
     }

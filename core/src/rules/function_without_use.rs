@@ -16,6 +16,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A button does something the bike has no use for",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "Whatever a tap, a hold or two buttons together do has a meaning under the shift plan and on this bike.",
     why: "The button looks taken, does nothing when it is pressed, and the rider takes the system for broken.",
     remedy: "Give the button what takes its place under this shift plan, or leave it blank.",

@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Hold,
     title: "A hold may run on",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByClinician,
     what: "A hold that moves more than one cog is on a button whose hand lets go at once. Letting go at step 2: a check; at step 3 or 4: it must be so.",
     why: "A button let go late moves the chain over cog after cog. The rider ends in a gear far from the one wanted, in the worst case standing on pedals that suddenly give way.",
     remedy: "Let one hold move one cog only, or take the hold off.",

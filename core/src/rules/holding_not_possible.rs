@@ -14,6 +14,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Hold,
     title: "A hold where holding is not possible",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByClinician,
     what: "Any hold is on a button whose hand keeps a button pressed for three seconds. At step 3: a check; at step 4: it must be so. A hold counts whatever it does, because a press that ends early does what a tap does instead.",
     why: "Where the hand slips off early, the tap acts instead of the hold, and the rider gets a shift that was not asked for.",
     remedy: "Take the hold off, or give what it does a button of its own.",
@@ -44,7 +45,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     "There is a hold on the {} for the {side} hand; keeping a button pressed {effort}.",
                     bike.place_of(*id)
                 ),
-                fixes: proposals(situation, *id, *hold),
+                fixes: situation.propose(|| proposals(situation, *id, *hold)),
             });
         }
     }

@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A limited button is given what it does not take",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "A button that takes only some functions is given one of those, by tap, hold or together with another. Leverwright refuses anything else itself; a file from elsewhere may still say so.",
     why: "The shift maker's own tool does not offer the setting, so the layout cannot be built.",
     remedy: "Take the entry out and put the function on another button.",

@@ -4,6 +4,7 @@ use super::{Family, Origin, Rule, fixes};
 use crate::cockpit::{ButtonId, ControlKind};
 use crate::edit::{BikeEdit, Edit, LayoutEdit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
+use crate::function::Function;
 use crate::rider::{Day, Side};
 use crate::situation::Situation;
 use crate::suggest_button::free_buttons;
@@ -13,6 +14,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Rest,
     title: "A live button lies under a resting hand",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByClinician,
     what: "No button that does something lies on the side of a hand for which letting go or keeping steady takes great effort, or whose arm moves by itself, while that hand is on the bar.",
     why: "A hand that tightens or moves by itself presses what lies under it: the gear changes at the wrong moment, or a hold runs on.",
     remedy: "Leave the button blank. Where its function is fixed, unplug it or refit it on the other side.",
@@ -39,15 +41,15 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 "The {} is live under the {side} hand, which may press it unawares.",
                 control.place_of(id.part)
             ),
-            fixes: proposals(situation, id, side),
+            fixes: situation.propose(|| proposals(situation, id, side)),
         });
     }
     findings
 }
 
-/// A hand that works takes its function along to the other side; under a hand
-/// that does not, the button goes blank. A sprint button can be unplugged or
-/// refitted.
+/// A sprint button is unplugged or refitted, if need be once shifting no longer
+/// rests on it. Any other goes blank, or its
+/// function goes to the other side with it.
 fn proposals(situation: &Situation<'_>, id: ButtonId, side: Side) -> Vec<Fix> {
     let silence = fixes::silence(situation, id);
     let bike = &situation.plan.bike;
@@ -58,71 +60,101 @@ fn proposals(situation: &Situation<'_>, id: ButtonId, side: Side) -> Vec<Fix> {
             label: format!("Refit the {} on the {}", control.place(), side.other()),
             edit: Edit::Bike(BikeEdit::Mirror(control.id)),
         };
-        return vec![silence, refit];
+        let mut proposals = vec![silence.clone(), refit];
+        let all_shifting = fixes::beside_all_shifting(situation, Vec::new());
+        proposals.extend(all_shifting.into_iter().map(|all| both(all, &silence)));
+        return proposals;
     }
+    let mut single = vec![silence.clone()];
     let function = situation.layout.tap(bike, id);
-    let Some(function) = function.filter(|_| situation.hand(side).works()) else {
-        return vec![silence];
-    };
+    single.extend(function.and_then(|function| elsewhere(situation, silence, function)));
+    fixes::beside_all_shifting(situation, single)
+}
+
+/// One fix after the other as one act.
+fn both(first: Fix, then: &Fix) -> Fix {
+    let label = format!("{}; {}", first.label, then.label.to_lowercase());
+    Fix {
+        edit: Edit::Several {
+            label: label.to_lowercase(),
+            edits: vec![first.edit, then.edit.clone()],
+        },
+        label,
+    }
+}
+
+/// Makes the button do nothing and puts its function on the best free one.
+fn elsewhere(situation: &Situation<'_>, silence: Fix, function: Function) -> Option<Fix> {
     let free = free_buttons(situation, function, Day::Usual);
-    let mut proposals: Vec<Fix> = free
-        .first()
-        .map(|suited| {
-            let place = situation.plan.bike.place_of(suited.button);
-            Fix {
-                label: format!("Move “{function}” to the {place}"),
-                edit: Edit::Several {
-                    label: format!("move {function} to the {place}"),
-                    edits: vec![
-                        silence.edit.clone(),
-                        Edit::Layout(LayoutEdit::Tap(suited.button, Some(function))),
-                    ],
-                },
-            }
-        })
-        .into_iter()
-        .collect();
-    proposals.push(silence);
-    proposals
+    let to = free.first()?.button;
+    let place = situation.plan.bike.place_of(to);
+    Some(Fix {
+        label: format!("Move “{function}” to the {place}"),
+        edit: Edit::Several {
+            label: format!("move {function} to the {place}"),
+            edits: vec![
+                silence.edit,
+                Edit::Layout(LayoutEdit::Tap(to, Some(function))),
+            ],
+        },
+    })
 }
 
 #[cfg(test)]
 mod tests {
     use super::RULE;
     use crate::catalogue::TemplateId::RoadPods;
-    use crate::edit::{Edit, RiderEdit};
+    use crate::edit::{Edit, LayoutEdit, RiderEdit};
+    use crate::function::Function::Lights;
     use crate::rider::{Answer, HandPlace, Side, YesNo};
     use crate::rules::testing::{bike, check_fixes, drop_bar, fired, fixes_of, gravel};
 
     #[test]
-    fn fires_for_each_live_button_and_its_fixes_work() {
+    fn fires_for_each_live_button_and_moves_shifting_off_it() {
         let plan = drop_bar()
             .hand_does_nothing(Side::Right, HandPlace::Rests)
             .plan();
+        assert_eq!(fired(&plan, &RULE).len(), 2);
+        assert_eq!(fixes_of(&plan, &RULE)[0], "Put all shifting on the left");
+        check_fixes(&plan, &RULE);
+    }
+
+    #[test]
+    fn what_nobody_needs_there_goes_blank() {
+        let plan = drop_bar()
+            .hand_does_nothing(Side::Right, HandPlace::Rests)
+            .edit(&Edit::Layout(LayoutEdit::AllShiftingOn(Side::Left)))
+            .tap("right hood button", Some(Lights))
+            .plan();
         assert_eq!(
             fixes_of(&plan, &RULE),
-            [
-                "Leave the right outer paddle blank",
-                "Leave the right inner paddle blank"
-            ]
+            ["Leave the right hood button blank"]
         );
         check_fixes(&plan, &RULE);
     }
 
     #[test]
-    fn a_sprint_button_is_unplugged() {
-        let plan = bike(RoadPods)
+    fn a_sprint_button_is_unplugged_or_refitted() {
+        let rests = bike(RoadPods)
             .blank()
             .hand_does_nothing(Side::Right, HandPlace::Rests)
             .plan();
+        // Shifting still rests on it.
         assert_eq!(
-            fixes_of(&plan, &RULE),
+            fixes_of(&rests, &RULE)[0],
+            "Put all shifting on the left; unplug the right sprint button"
+        );
+        check_fixes(&rests, &RULE);
+        let moved = LayoutEdit::AllShiftingOn(Side::Left);
+        let moved = rests.apply(&Edit::Layout(moved)).expect("buttons are free");
+        assert_eq!(
+            fixes_of(&moved, &RULE)[..2],
             [
                 "Unplug the right sprint button",
                 "Refit the right sprint button on the left"
             ]
         );
-        check_fixes(&plan, &RULE);
+        check_fixes(&moved, &RULE);
     }
 
     #[test]

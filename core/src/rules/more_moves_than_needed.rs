@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Reach,
     title: "A needed function takes a move that a free button would spare",
     severity: Severity::GoodToKnow,
+    acceptable: Acceptable::ByClinician,
     what: "A function for which a hand always leaves its place, while the other steers, is not on the best button: a free one is reached from every position in use without letting go.",
     why: "Each move costs time and a moment with one hand on the bar.",
     remedy: "Move the function to the free button.",

@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The brake held while mounting cannot be held",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "The hand that holds a brake while the rider gets on has a lever that pulls a brake and is able to pull it.",
     why: "Half on, with one foot down, a bike that rolls cannot be caught.",
     remedy: "Hold with the other hand, mount from the other side, use a parking latch or a helper.",

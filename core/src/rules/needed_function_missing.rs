@@ -11,7 +11,8 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A needed function is missing",
     severity: Severity::MustFix,
-    what: "Each function that the shift plan needs is on some button that a working hand presses from at least one position in use. Letting go for it counts only where the other hand steers meanwhile, or where the bike stands by itself.",
+    acceptable: Acceptable::ByShop,
+    what: "Each function that the shift plan needs is on some button that a working hand presses from at least one position in use. A function for which a hand must let go is not missing; another rule looks at that.",
     why: "Without it the rider cannot get to part of the gears: on a hill there is no easier gear, or the chain stays on one ring.",
     remedy: "Put the function on a button that the hand reaches, or choose a shift plan that needs fewer functions.",
     origin: Origin::CommonPractice,
@@ -23,21 +24,23 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
         .coverage
         .rows
         .iter()
-        .filter(|row| row.needed && !situation.is_callable(row.function))
+        .filter(|row| row.needed && situation.best_cell(row.function).is_none())
         .map(|row| {
             let why = match row.cells.first() {
-                Some(Cell::No(why)) => why.to_string(),
-                _ => "only a hand that must not let go gets to it".into(),
+                Some(Cell::No(why)) => format!(": {why}"),
+                _ => String::new(),
             };
-            let mut proposals = fixes::put(situation, row.function, Day::Usual, |_| true);
-            proposals.extend(fixes::all_shifting_on_working_side(situation));
+            let proposals = situation.propose(|| {
+                let single = fixes::put(situation, row.function, Day::Usual, |_| true);
+                fixes::beside_all_shifting(situation, single)
+            });
             Finding {
                 rule: RULE.id,
                 severity: Severity::MustFix,
                 acceptable: Acceptable::ByShop,
                 places: vec![Place::Function(row.function)],
                 message: format!(
-                    "“{}” is needed, but the rider cannot call it up from any position in use: {why}.",
+                    "“{}” is needed, but the rider cannot call it up from any position in use{why}.",
                     row.function
                 ),
                 fixes: proposals,
@@ -66,12 +69,9 @@ mod tests {
     fn one_act_puts_everything_under_the_only_working_hand() {
         let plan = drop_bar()
             .hand_does_nothing(Side::Right, HandPlace::Rests)
+            .blank()
             .plan();
-        assert!(
-            fixes_of(&plan, &RULE).contains(&"Put all shifting on the left".into()),
-            "{:?}",
-            fixes_of(&plan, &RULE)
-        );
+        assert_eq!(fixes_of(&plan, &RULE)[0], "Put all shifting on the left");
         check_fixes(&plan, &RULE);
     }
 

@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A needed function is out of reach from a position",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Each function that the shift plan needs is reached without letting go from every position in use, if it is reached so from one. An easier gear must be; the harder gear, the smaller ring and the rung up should be; the larger ring is good to have.",
     why: "Where the road rises the rider needs the easier gear at once, whatever the position; going to another position first costs the hold on the bar and time.",
     remedy: "Put the function on a second button that is reached from there, choose a shift plan that needs fewer functions, or agree with the rider not to use the position.",
@@ -48,8 +49,10 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     format!("From the {position}, “{function}” cannot be called up: {why}.")
                 }
             };
-            let mut proposals = fixes::put_within_reach_of(situation, function, *position);
-            proposals.extend(fixes::all_shifting_on_working_side(situation));
+            let proposals = situation.propose(|| {
+                let single = fixes::put_within_reach_of(situation, function, *position);
+                fixes::beside_all_shifting(situation, single)
+            });
             findings.push(Finding {
                 rule: RULE.id,
                 severity: weight(function),

@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "Only one of a pair is reached from a position",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "Of two functions that undo each other, both or neither are reached from a position in use.",
     why: "A press too many cannot be taken back from there, and the hand looks for a button that is not in reach.",
     remedy: "Put the other function within reach of the same position as well.",
@@ -44,7 +45,9 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     message: format!(
                         "From the {position} the rider reaches “{reached}” but not “{missing}”, which undoes it."
                     ),
-                    fixes: fixes::put_within_reach_of(situation, missing, *position),
+                    fixes: situation.propose(|| {
+                        fixes::put_within_reach_of(situation, missing, *position)
+                    }),
                 });
             }
         }

@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "One joint carries front and rear brakes",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "Whether one hydraulic circuit or one cable doubler carries the brakes at both ends of the bike. A dual-pull lever with a cable to each brake does not count.",
     why: "A leak, a frayed cable or a loose clamp at the one place loses both brakes at once.",
     remedy: "Use a dual-pull lever with two cables where the brakes take cables, or two levers. If it stays, look at the joint before each ride and renew it early.",

@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "Braking with one hand loads the other arm",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "Where one hand does all the braking and the other is on the bar, the other stays on and steers while the first brakes hard. Not asked is a check too.",
     why: "Hard braking throws the rider forward onto both arms while only one pulls: an arm that gives way turns the bar.",
     remedy: "Try hard braking at walking pace with a helper. A forearm or palm rest, a shorter reach or a more upright seat takes load off.",

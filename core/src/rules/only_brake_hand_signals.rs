@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The only brake hand must signal",
     severity: Severity::GoodToKnow,
+    acceptable: Acceptable::ByClinician,
     what: "A hand that gives signals is not the only one that brakes. Indicators that this hand works count as signals.",
     why: "While the arm is out nothing brakes, and on two wheels perhaps nothing steers.",
     remedy: "Fit indicators within reach, plan routes with few turns across traffic, stop and look before turning, and ask what the law of the place takes as a signal.",

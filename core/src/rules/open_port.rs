@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "An unused port is open",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Every port that carries no wire has a blank in it, also on a lever that the rider does not use.",
     why: "Water gets in, the contacts corrode, and shifting stops on the road, weeks later and without warning.",
     remedy: "Put a blank into the port.",

@@ -18,6 +18,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Clash,
     title: "Opposite functions lie too close",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByClinician,
     what: "Two buttons that one hand works and that do opposite things lie at least 15 mm apart, centre to centre, where keeping steady or telling two buttons apart takes effort. Check where it takes effort, must fix where it takes great effort.",
     why: "A press that lands on the neighbour shifts the wrong way, on a hill or in traffic.",
     remedy: "Put the two on buttons farther apart, one on each control, or leave one of the neighbours blank.",

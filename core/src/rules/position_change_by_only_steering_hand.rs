@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Reach,
     title: "The only steering hand changes its position",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "Where just one hand steers, the rider uses one hand position, or was seen to change between them.",
     why: "While the hand goes from one position to the other nothing holds the bar, however short the way.",
     remedy: "See the rider do it, bike still, then at walking pace on a closed flat road. Agree where it is done: not downhill, not in traffic. Or keep to one position.",

@@ -10,6 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Reach,
     title: "A needed press lets go of the steering",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "A function that the shift plan needs and that no position in use reaches without letting go is called up by a hand while the other steers. Two wheels: it must be so. A tricycle, which stands by itself: a check.",
     why: "A hand that goes to another place on the bar or crosses over leaves the bike unsteered where no other hand holds it. A bump in that moment brings a two-wheeler down.",
     remedy: "Move the function to a button that the hand presses from where it holds on.",
@@ -33,15 +34,15 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
         if situation.plan.rider.hands.steer_without(way.hand) {
             continue;
         }
-        let mut places = vec![Place::Function(row.function), Place::Hand(way.hand)];
-        places.extend(way.via.buttons().into_iter().map(Place::Button));
-        let mut proposals = fixes::move_from(situation, way, row.function, |_| true);
-        proposals.extend(fixes::all_shifting_on_working_side(situation));
+        let proposals = situation.propose(|| {
+            let single = fixes::move_from(situation, way, row.function, |_| true);
+            fixes::beside_all_shifting(situation, single)
+        });
         findings.push(Finding {
             rule: RULE.id,
             severity,
             acceptable,
-            places,
+            places: vec![Place::Function(row.function), Place::Hand(way.hand)],
             message: format!(
                 "“{}” is called up only when the {} hand lets go of its place, and no other hand steers meanwhile.",
                 row.function, way.hand

@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Reach,
     title: "A needed press takes great effort",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "The easiest way to a function that the shift plan needs is not with a contact at step 3, and not by swinging a long paddle at step 3.",
     why: "Shifts come by the hundred in a ride. What takes great effort once is put off, goes wrong or hurts later, and the rider stays in the wrong gear.",
     remedy: "Move the function to a button that an abler contact presses, or let rider or clinician decide after a trial.",
@@ -43,8 +44,10 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 acceptable: Acceptable::ByClinician,
                 places,
                 message: format!("“{}” {effort}.", row.function),
-                fixes: fixes::move_from(situation, way, row.function, |suited| {
-                    !suited.worst.0 && !suited.missed.contains(position)
+                fixes: situation.propose(|| {
+                    fixes::move_from(situation, way, row.function, |suited| {
+                        !suited.worst.0 && !suited.missed.contains(position)
+                    })
                 }),
             });
         }

@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Clash,
     title: "Two buttons cannot be pressed together",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByClinician,
     what: "Two buttons that do something together can be pressed together by the hands that work, from at least one position in use. Must fix where a needed function depends on it, else check.",
     why: "What asks for both hands at once is out of the question for a hand that rests, and one hand is in one place at a time.",
     remedy: "Put the function on one button of its own, or choose a shift plan that does not need it, and take the pair away.",

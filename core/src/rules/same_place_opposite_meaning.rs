@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Clash,
     title: "The same place means opposite things",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "Where both hands shift, the same button of a left and of a right control of one kind does not do opposite things. Controls with a single button are left out: there the side itself tells which way it shifts.",
     why: "In a hurry a hand does what the other hand has learnt.",
     remedy: "Exchange the functions of two buttons on one of the controls.",

@@ -14,6 +14,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "The shift system cannot program it",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Every function, hold, pair of buttons together and the shift plan itself are among what the system profile says can be programmed.",
     why: "A layout that cannot be programmed cannot be built, however well it suits the hands.",
     remedy: "Change to what the system offers, or correct the system profile from the maker's manual.",

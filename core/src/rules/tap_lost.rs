@@ -12,6 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Function,
     title: "A tap is lost to a hold or to two buttons together",
     severity: Severity::Check,
+    acceptable: Acceptable::ByShop,
     what: "A button that has a hold, or that is pressed together with another, does something on a tap as well.",
     why: "A tap is the easiest press there is. Where it does nothing, the button is half wasted, and a short press looks like a fault.",
     remedy: "Give the button a tap function, or make its hold a tap.",
@@ -45,7 +46,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                     "A tap on the {} does nothing: the button is taken by {taken_by}.",
                     bike.place_of(id)
                 ),
-                fixes: proposals(situation, id),
+                fixes: situation.propose(|| proposals(situation, id)),
             }
         })
         .collect()

@@ -223,7 +223,7 @@ pub(super) fn fixes_hold(plan: &Plan, rule: &Rule) -> Result<(), String> {
 /// The first offered fix that does not remove its finding, or adds a must-fix
 /// finding that is not one still to be tried by hand.
 pub(super) fn fixes_of_findings_hold(plan: &Plan, found: &[Finding]) -> Result<(), String> {
-    let before = must_fix_keys(&findings_in(&Situation::of(plan)));
+    let before = must_fix_keys(&findings_in(&Situation::of_layout(plan, plan.layout())));
     for finding in found {
         let key = finding.key();
         for fix in &finding.fixes {
@@ -231,7 +231,7 @@ pub(super) fn fixes_of_findings_hold(plan: &Plan, found: &[Finding]) -> Result<(
             let after = plan
                 .apply(&fix.edit)
                 .map_err(|error| format!("“{label}” for {key}: {error}"))?;
-            let left = findings_in(&Situation::of(&after));
+            let left = findings_in(&Situation::of_layout(&after, after.layout()));
             if left.iter().any(|finding| finding.key() == key) {
                 return Err(format!("“{label}” does not remove {key}"));
             }

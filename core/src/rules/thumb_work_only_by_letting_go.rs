@@ -13,6 +13,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Reach,
     title: "Bell or other thumb work is reached only by letting go",
     severity: Severity::Check,
+    acceptable: Acceptable::ByClinician,
     what: "Bell, assist level, dropper and indicators sit on the side of a hand that works and whose thumb or index finger presses. In the middle they want a hand that may let go while the other steers. How far along the bar they sit is for the fitter to see.",
     why: "The bell is wanted just when the bar must be held. A hand that crosses over for it steers nothing.",
     remedy: "Move it to the other side, beside the hand that works.",

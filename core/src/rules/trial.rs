@@ -61,7 +61,7 @@ fn works(
 
 fn outcome(plan: &Plan, must_before: &BTreeSet<String>, edit: &Edit) -> Option<BTreeSet<String>> {
     let after = plan.apply(edit).ok()?;
-    let findings = findings_in(&Situation::of(&after));
+    let findings = findings_in(&Situation::of_layout(&after, after.layout()));
     must_fix_keys(&findings)
         .is_subset(must_before)
         .then(|| findings.iter().map(Finding::key).collect())

@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A blade pulls nothing",
     severity: Severity::MustFix,
+    acceptable: Acceptable::ByShop,
     what: "Every lever with a blade pulls a brake.",
     why: "A false brake: in a fright a hand pulls what it has always pulled, and nothing happens.",
     remedy: "Remove the blade, or let it pull a brake.",

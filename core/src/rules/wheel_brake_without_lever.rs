@@ -11,6 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A wheel’s brake has no lever",
     severity: Severity::MustFix,
+    acceptable: Acceptable::Never,
     what: "Every wheel brake is pulled by a lever with a blade, and a bicycle has a brake at the front and one at the rear. A tricycle without a brake at one end is a check.",
     why: "One brake alone stops late, or throws the rider or locks the wheel; if it gives out there is no other.",
     remedy: "Let a lever within reach pull it.",

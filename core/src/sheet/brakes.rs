@@ -63,6 +63,8 @@ pub enum BladeState {
         /// At full pull.
         gap: Option<Mm>,
     },
+    /// It is fitted, but pulls nothing: a brake only to look at.
+    PullsNothing,
     /// It is taken off.
     Removed,
 }
@@ -71,6 +73,7 @@ impl fmt::Display for BladeState {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             BladeState::Removed => f.write_str("blade removed"),
+            BladeState::PullsNothing => f.write_str("take the blade off"),
             BladeState::Fitted { reach, gap } => {
                 write!(f, "reach {}, full pull {}", Measure(*reach), Measure(*gap))
             }
@@ -154,7 +157,7 @@ fn line(situation: &Situation<'_>, lever: &Control) -> BrakeLine {
         place: lever.place(),
         plumbing: run.map(|run| (run.medium, run.joint)),
         wheels: run.map_or_else(Vec::new, |run| wheels(bike, run)),
-        blade: blade(lever),
+        blade: blade(lever, run.is_some()),
         throw: run.map_or(ThrowTest::NotNeeded, throw),
         latch: latch(lever),
         pulled_by: run.and_then(|run| pulled_by(situation, run)),
@@ -173,8 +176,9 @@ fn wheels(bike: &Bike, run: &BrakeRun) -> Vec<String> {
         .collect()
 }
 
-fn blade(lever: &Control) -> BladeState {
+fn blade(lever: &Control, pulls: bool) -> BladeState {
     match lever.blade {
+        Some(blade) if blade.fitted && !pulls => BladeState::PullsNothing,
         Some(blade) if blade.fitted => BladeState::Fitted {
             reach: blade.reach,
             gap: blade.gap_at_full_pull,

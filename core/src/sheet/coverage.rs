@@ -1,5 +1,7 @@
 //! The coverage table in words.
 
+use std::fmt;
+
 use super::capital;
 use crate::cockpit::{Bike, Ease, HandPosition};
 use crate::coverage::{BrakeCell, BrakePull, Cell, Coverage, Via, Way, WhyNot};
@@ -39,9 +41,34 @@ pub struct CoverageLine {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct CoverageWords {
     /// On a usual day.
-    pub usual: String,
+    pub usual: CoverageAnswer,
     /// On a bad day, where it differs.
-    pub bad: Option<String>,
+    pub bad: Option<CoverageAnswer>,
+}
+
+/// How something is called up or braked, or why not.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct CoverageAnswer {
+    /// What stands before the balloons: empty, or "only by letting go: ".
+    pub before: &'static str,
+    /// The balloons of the buttons pressed.
+    pub numbers: Vec<usize>,
+    /// Hand and contact, or why not.
+    pub words: String,
+}
+
+impl fmt::Display for CoverageAnswer {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let numbers: Vec<String> = self.numbers.iter().map(usize::to_string).collect();
+        let gap = if numbers.is_empty() { "" } else { " " };
+        write!(
+            f,
+            "{}{}{gap}{}",
+            self.before,
+            numbers.join(" + "),
+            self.words
+        )
+    }
 }
 
 pub(super) fn table(situation: &Situation<'_>) -> CoverageTable {
@@ -62,7 +89,11 @@ pub(super) fn table(situation: &Situation<'_>) -> CoverageTable {
     }
 }
 
-fn cells<T>(coverage: &Coverage, row: &[T], words: impl Fn(&T) -> String) -> Vec<CoverageWords> {
+fn cells<T>(
+    coverage: &Coverage,
+    row: &[T],
+    words: impl Fn(&T) -> CoverageAnswer,
+) -> Vec<CoverageWords> {
     let of = |position: HandPosition, day: Day| {
         let at = coverage.column(position, day)?;
         row.get(at).map(&words)
@@ -78,51 +109,60 @@ fn cells<T>(coverage: &Coverage, row: &[T], words: impl Fn(&T) -> String) -> Vec
         .collect()
 }
 
-fn shift_words(bike: &Bike, cell: &Cell) -> String {
+/// Before what takes a hand off its place.
+const BY_LETTING_GO: &str = "only by letting go: ";
+
+fn shift_words(bike: &Bike, cell: &Cell) -> CoverageAnswer {
     match cell {
-        Cell::Reached(way) => format!("{}{}", way_words(bike, way), ease(way.ease)),
-        Cell::ByLettingGo(way) => {
-            format!("only by letting go: {}", way_words(bike, way))
-        }
-        Cell::No(why) => format!("no: {why}"),
+        Cell::Reached(way) => of_way(bike, way, ""),
+        Cell::ByLettingGo(way) => of_way(bike, way, BY_LETTING_GO),
+        Cell::No(why) => no(why.to_string()),
     }
 }
 
-fn way_words(bike: &Bike, way: &Way) -> String {
-    let numbers: Vec<String> = way
-        .via
-        .buttons()
-        .into_iter()
-        .filter_map(|id| bike.balloon(id))
-        .map(|number| number.to_string())
-        .collect();
+fn of_way(bike: &Bike, way: &Way, before: &'static str) -> CoverageAnswer {
+    let buttons = way.via.buttons();
     let how = match way.via {
         Via::Tap(_) => "",
-        Via::Hold(_) => " held",
-        Via::Chord(_) => " together",
+        Via::Hold(_) => "held, ",
+        Via::Chord(_) => "together, ",
     };
-    format!("{}{how}, {} {}", numbers.join(" + "), way.hand, way.contact)
-}
-
-fn brake_words(bike: &Bike, cell: &BrakeCell) -> String {
-    match cell {
-        BrakeCell::Reached(pull) => format!("{}{}", pull_words(bike, pull), ease(pull.ease)),
-        BrakeCell::ByLettingGo(pull) => {
-            format!("only by letting go: {}", pull_words(bike, pull))
-        }
-        BrakeCell::No(WhyNot::NoButton) => "no: no lever brakes it".into(),
-        BrakeCell::No(WhyNot::HandCannot(side)) => {
-            format!("no: the {side} hand does not pull it")
-        }
-        BrakeCell::No(why) => format!("no: {why}"),
+    CoverageAnswer {
+        before,
+        numbers: buttons
+            .into_iter()
+            .filter_map(|id| bike.balloon(id))
+            .collect(),
+        words: format!("{how}{} {}{}", way.hand, way.contact, ease(way.ease)),
     }
 }
 
-fn pull_words(bike: &Bike, pull: &BrakePull) -> String {
+fn brake_words(bike: &Bike, cell: &BrakeCell) -> CoverageAnswer {
+    match cell {
+        BrakeCell::Reached(pull) => of_pull(bike, pull, ""),
+        BrakeCell::ByLettingGo(pull) => of_pull(bike, pull, BY_LETTING_GO),
+        BrakeCell::No(WhyNot::NoButton) => no("no lever brakes it".into()),
+        BrakeCell::No(WhyNot::HandCannot(side)) => no(format!("the {side} hand does not pull it")),
+        BrakeCell::No(why) => no(why.to_string()),
+    }
+}
+
+fn of_pull(bike: &Bike, pull: &BrakePull, before: &'static str) -> CoverageAnswer {
     let lever = bike
         .control(pull.lever)
         .map_or_else(|| "lever".into(), |lever| lever.place());
-    format!("{lever}, {} {}", pull.hand, pull.contact)
+    CoverageAnswer {
+        before,
+        numbers: Vec::new(),
+        words: format!("{lever}, {} {}{}", pull.hand, pull.contact, ease(pull.ease)),
+    }
+}
+
+fn no(why: String) -> CoverageAnswer {
+    CoverageAnswer {
+        words: format!("no: {why}"),
+        ..CoverageAnswer::default()
+    }
 }
 
 const fn ease(ease: Ease) -> &'static str {

@@ -38,18 +38,18 @@ pub struct HandLine {
     pub asked: String,
     /// The answer; "not asked" is not "no difficulty".
     pub answer: String,
-    /// Who says so.
+    /// Who says so; empty without an answer.
     pub source: String,
-    /// When.
+    /// When; empty without a source.
     pub date: String,
-    /// What was worn.
+    /// What was worn; empty without a source.
     pub worn: String,
 }
 
 pub(super) fn page(plan: &Plan) -> HandPage {
     let rider = &plan.rider;
     HandPage {
-        note: "Keep this page apart: it goes to the rider, or to the clinic's file. The bench works without it. Steps are as told or seen; they are not a clinical rating.",
+        note: "Keep this page apart: it goes to the rider, or to the clinic’s file. The bench works without it. Steps are as told or seen; they are not a clinical rating.",
         hands: Side::ALL
             .iter()
             .map(|side| (*side, of_hand(plan, rider.hands.get(*side))))
@@ -122,21 +122,28 @@ fn once(plan: &Plan, rider: &Rider) -> Vec<HandLine> {
 
 fn line<T: fmt::Display>(asked: &str, answer: Answer<T>) -> HandLine {
     let words = |known: Option<String>| known.unwrap_or_else(|| "not recorded".into());
+    let open = HandLine {
+        asked: capital(asked),
+        answer: "not asked, or not sure: try with the fitter".into(),
+        source: String::new(),
+        date: String::new(),
+        worn: String::new(),
+    };
     let Some(value) = answer.value else {
+        return open;
+    };
+    let Some(evidence) = answer.evidence else {
         return HandLine {
-            asked: capital(asked),
-            answer: "not asked, or not sure: try with the fitter".into(),
-            source: String::new(),
-            date: String::new(),
-            worn: String::new(),
+            answer: value.to_string(),
+            source: words(None),
+            ..open
         };
     };
-    let evidence = answer.evidence;
     HandLine {
-        asked: capital(asked),
         answer: value.to_string(),
-        source: words(evidence.map(|e| e.source.to_string())),
-        date: words(evidence.and_then(|e| e.date).map(|d| d.to_string())),
-        worn: words(evidence.and_then(|e| e.worn).map(|w| w.to_string())),
+        source: evidence.source.to_string(),
+        date: words(evidence.date.map(|d| d.to_string())),
+        worn: words(evidence.worn.map(|w| w.to_string())),
+        ..open
     }
 }

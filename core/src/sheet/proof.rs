@@ -10,12 +10,12 @@ pub const CAUTIONS: &[&str] = &[
     "The first ride is on a closed road at walking pace.",
     "Braking law differs by place, above all one lever for both brakes. Ask locally.",
     "How the hands can be used is for a clinician to judge.",
-    "Where a maker's manual says otherwise, the manual wins.",
+    "Where a maker’s manual says otherwise, the manual wins.",
     "Any change to the bike or the plan ends this proof: check again. Check again after the first 100 km.",
 ];
 
 /// Printed by the lines to sign.
-pub const SIGNATURE_NOTE: &str = "A typed name is not a signature. Sign on paper, with the date. The clinic's own file is the record.";
+pub const SIGNATURE_NOTE: &str = "A typed name is not a signature. Sign on paper, with the date. The clinic’s own file is the record.";
 
 /// What is tried before the bike goes on a road (*common practice*): standing
 /// still, then at walking pace, stops before shifts.
@@ -55,10 +55,10 @@ fn before_riding() -> TickList {
         title: "Before the first ride",
         note: "",
         ticks: vec![
-            Tick::plain("Dry, flat, closed to traffic").with("place"),
-            Tick::plain("A helper walks beside").with("name"),
-            Tick::plain("The rider mounts and dismounts with a brake held"),
-            Tick::plain("The rider says how to stop, before moving off"),
+            Tick::plain("Dry, flat, closed to traffic.").with("Place"),
+            Tick::plain("A helper walks beside.").with("Name"),
+            Tick::plain("The rider mounts and dismounts with a brake held."),
+            Tick::plain("The rider says how to stop, before moving off."),
         ],
     }
 }
@@ -86,7 +86,7 @@ fn stops(bike: &Bike) -> TickList {
         )
         .times(3),
     );
-    ticks.push(Tick::plain("Let every brake go and roll on").times(3));
+    ticks.push(Tick::plain("Let every brake go and roll on.").times(3));
     TickList {
         title: "Walking pace: stops first",
         note: "No shifting until every stop is ticked.",
@@ -125,9 +125,9 @@ fn after() -> TickList {
         title: "After the ride",
         note: "",
         ticks: vec![
-            Tick::plain("What the rider says").with("in the rider's words"),
-            Tick::plain("Still right: blade gaps, clamps, wires at full lock"),
-            Tick::plain("Look again after the first 100 km").with("booked for"),
+            Tick::plain("What the rider says.").with("In the rider’s words"),
+            Tick::plain("Still right: blade gaps, clamps, wires at full lock."),
+            Tick::plain("Look again after the first 100 km.").with("Booked for"),
         ],
     }
 }

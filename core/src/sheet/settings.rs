@@ -12,7 +12,7 @@ pub struct SettingsList {
     /// What the settings are for, and what its manual is known to say.
     pub system: String,
     /// The settings in the order of typing: the shift plan, each button with
-    /// its hold, then buttons pressed together.
+    /// its hold, buttons pressed together, then what is left blank.
     pub settings: Vec<Setting>,
     /// Buttons that are not typed in, and why.
     pub left_alone: Vec<String>,
@@ -38,7 +38,9 @@ pub(super) fn list(situation: &Situation<'_>) -> SettingsList {
     settings.extend(
         bike.buttons()
             .into_iter()
-            .filter(|(_, control, button)| control.connected && button.is_remappable())
+            .filter(|(id, control, button)| {
+                control.connected && button.is_remappable() && has_own(layout, *id)
+            })
             .map(|(id, ..)| of_button(bike, layout, id)),
     );
     let plugged = |id: ButtonId| bike.control(id.control).is_some_and(|c| c.connected);
@@ -49,6 +51,7 @@ pub(super) fn list(situation: &Situation<'_>) -> SettingsList {
             .filter(|chord| plugged(chord.first) && plugged(chord.second))
             .map(|chord| of_chord(bike, chord)),
     );
+    settings.extend(blank_ones(bike, layout));
     settings.extend(bike.system.holds.map(|_| Setting {
         numbers: Vec::new(),
         what: "every other hold".into(),
@@ -96,6 +99,30 @@ fn shift_plan(kind: ShiftPlanKind) -> Vec<Setting> {
         }
     }
     settings
+}
+
+/// Whether a tap or a hold was given to it.
+fn has_own(layout: &Layout, id: ButtonId) -> bool {
+    layout.taps.contains_key(&id) || layout.holds.contains_key(&id)
+}
+
+/// Every button that is set to do nothing by itself, in one line: forgetting
+/// one leaves its old function on it.
+fn blank_ones(bike: &Bike, layout: &Layout) -> Option<Setting> {
+    let numbers: Vec<usize> = bike
+        .buttons()
+        .into_iter()
+        .enumerate()
+        .filter(|(_, (id, control, button))| {
+            control.connected && button.is_remappable() && !has_own(layout, *id)
+        })
+        .map(|(at, _)| at + 1)
+        .collect();
+    (!numbers.is_empty()).then(|| Setting {
+        numbers,
+        what: "each of these".into(),
+        value: Some("blank".into()),
+    })
 }
 
 fn of_button(bike: &Bike, layout: &Layout, id: ButtonId) -> Setting {

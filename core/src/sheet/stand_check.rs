@@ -1,14 +1,10 @@
 //! The check on the stand: brakes first, then every button.
 
 use super::{Tick, TickList, levers};
-use crate::cockpit::{Bike, ButtonId, Control, Wheel};
+use crate::cockpit::{Bike, Blade, ButtonId, Control, Wheel};
 use crate::function::Function;
 use crate::layout::{Hold, Layout};
 use crate::situation::Situation;
-use crate::units::Mm;
-
-/// How near to the bar a blade may come at full pull (*common practice*).
-const LEAST_GAP: Mm = Mm(20.0);
 
 /// The lists in the order in which they are worked through (*common
 /// practice*).
@@ -57,13 +53,16 @@ fn lever(bike: &Bike, control: &Control) -> Vec<Tick> {
     let mut ticks = vec![
         Tick::of(
             format!("Squeeze the {place} hard for ten seconds"),
-            format!("firm, and the blade stays {LEAST_GAP} or more off the bar"),
+            format!(
+                "firm, and the blade stays {} or more off the bar",
+                Blade::LEAST_GAP
+            ),
         )
-        .with("gap, mm"),
+        .with("Gap, mm"),
     ];
     ticks.extend(run.wheels.iter().map(|wheel| {
         Tick::of(
-            format!("Keep it pulled and push the bike: {wheel}"),
+            format!("Keep it pulled and push: {wheel}"),
             "it holds; let go and it turns freely",
         )
     }));

@@ -1,5 +1,7 @@
+//! Tests of the setup sheet.
+
 use super::*;
-use crate::catalogue::{TemplateId, template};
+use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::cockpit::{
     BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Freedom, HoldRun, Link, UnusedPort,
 };
@@ -168,6 +170,17 @@ fn an_accepted_finding_is_printed_with_who_why_and_when() {
             .page_text(Page::Proof)
             .contains("Must fix: A point. Reason: Seen on the stand. (Bench 2, shop, 2031-05-09)")
     );
+}
+
+#[test]
+fn the_demo_plans_show_each_verdict() {
+    let word = |id| {
+        let sheet = Sheet::of(&demo(id).plan, SheetOptions::default());
+        (sheet.verdict.readiness, sheet.verdict.reasons)
+    };
+    assert_eq!(word(DemoId::Wren), (Readiness::Ready, Vec::new()));
+    assert_eq!(word(DemoId::Plover).0, Readiness::CheckFirst);
+    assert_eq!(word(DemoId::Dipper).0, Readiness::NotReady);
 }
 
 #[test]
@@ -342,6 +355,30 @@ fn settings_come_in_the_order_of_typing() {
             (&[][..], "off"),
         ]
     );
+}
+
+#[test]
+fn every_remappable_button_is_typed_in_once_blank_ones_too() {
+    for id in TemplateId::ALL {
+        let plan = template(*id).plan("Test");
+        let settings = Sheet::of(&plan, SheetOptions::default()).settings;
+        for (id, _, button) in plan.bike.buttons() {
+            let number = plan.bike.balloon(id).expect("a balloon");
+            let alone = |s: &&Setting| s.what != "both together" && s.numbers.contains(&number);
+            let typed = settings.settings.iter().filter(alone).count();
+            assert_eq!(typed, usize::from(button.is_remappable()), "{id}");
+        }
+    }
+}
+
+#[test]
+fn a_blade_that_pulls_nothing_is_to_come_off() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let lever = ControlKind::BrakeShiftLever;
+    let left = control(&plan, lever, Side::Left);
+    let plan = edited(&plan, &[Edit::Brakes(BrakeEdit::AllOnLever(left))]);
+    let sheet = Sheet::of(&plan, SheetOptions::default());
+    assert_eq!(sheet.brakes.levers[1].blade, BladeState::PullsNothing);
 }
 
 #[test]
@@ -622,16 +659,16 @@ fn coverage_names_balloons_and_says_where_a_bad_day_differs() {
     };
     let easier = line("Rear easier");
     assert_eq!(
-        easier.usual,
+        easier.usual.to_string(),
         format!(
-            "{}, right thumb",
+            "{} right thumb",
             plan.bike.balloon(near).expect("a balloon")
         )
     );
     assert!(easier.bad.is_some_and(|bad| bad != easier.usual));
     assert_eq!(line("Front larger").bad, None);
     assert_eq!(
-        line("Brake: front wheel").usual,
+        line("Brake: front wheel").usual.to_string(),
         "left brake lever, left index finger"
     );
 }

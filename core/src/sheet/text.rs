@@ -115,7 +115,7 @@ impl Sheet {
         }
         text.heading("Asked once");
         text.all(page.once.iter().map(hand_line));
-        text.heading("In the rider's words");
+        text.heading("In the rider’s words");
         text.add(page.own_words.clone());
         text.heading("Not assessed here");
         text.add(page.not_assessed.join(", "));
@@ -275,8 +275,10 @@ fn hand_line(line: &HandLine) -> String {
     if line.source.is_empty() {
         return format!("{}: {}", line.asked, line.answer);
     }
-    format!(
-        "{}: {} ({}, {}, {})",
-        line.asked, line.answer, line.source, line.date, line.worn
-    )
+    let from: Vec<&str> = [&line.source, &line.date, &line.worn]
+        .into_iter()
+        .map(String::as_str)
+        .filter(|part| !part.is_empty())
+        .collect();
+    format!("{}: {} ({})", line.asked, line.answer, from.join(", "))
 }

@@ -26,8 +26,8 @@ impl TitleBlock {
             layout: situation.layout.name.to_string(),
             revision: plan.revision,
             fields: vec![
-                Field::new("Job", text(&plan.job)),
                 Field::new("Bike", text(&bike.name)),
+                Field::new("Job", text(&plan.job)),
                 Field::new(
                     "Built as",
                     Some(format!(
@@ -38,11 +38,21 @@ impl TitleBlock {
                         bike.cogs
                     )),
                 ),
-                Field::new("Rider", text(&plan.rider.nickname)),
-                Field::new("Layout", text(&situation.layout.name)),
                 Field::new("Date", plan.date.map(|date| date.to_string())),
+                Field::new("Layout", text(&situation.layout.name)),
+                Field::new("Rider", text(&plan.rider.nickname)),
             ],
         }
+    }
+
+    /// What is known of job, bike, rider and date: what each leaf repeats beside
+    /// the running head.
+    pub fn running_fields(&self) -> impl Iterator<Item = String> + '_ {
+        let repeated = ["Job", "Bike", "Rider", "Date"];
+        self.fields
+            .iter()
+            .filter(move |field| repeated.contains(&field.label))
+            .filter_map(|field| Some(format!("{} {}", field.label, field.value.as_ref()?)))
     }
 
     /// "Plan, revision 7": what each leaf repeats.

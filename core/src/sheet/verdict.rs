@@ -2,6 +2,7 @@
 
 use super::{OpenPoint, counted};
 use crate::finding::Severity;
+use crate::tally::Tally;
 
 vocabulary! {
     /// What the sheet says on top.
@@ -17,6 +18,21 @@ vocabulary! {
         CheckFirst = "check-first", "CHECK FIRST";
         /// A must-fix finding stands open, or one that can never be accepted.
         NotReady = "not-ready", "NOT READY";
+    }
+}
+
+impl Readiness {
+    /// The word for so many open findings.
+    pub fn of(tally: &Tally) -> Readiness {
+        Self::for_open(tally.must_fix, tally.check)
+    }
+
+    fn for_open(must_fix: usize, check: usize) -> Readiness {
+        match (must_fix, check) {
+            (0, 0) => Readiness::Ready,
+            (0, _) => Readiness::CheckFirst,
+            _ => Readiness::NotReady,
+        }
     }
 }
 
@@ -41,14 +57,14 @@ impl Verdict {
         };
         let must = of(|p| p.never || p.severity == Severity::MustFix);
         let check = of(|p| !p.never && p.severity == Severity::Check);
-        let (readiness, line) = match (must.len(), check.len()) {
-            (0, 0) => (
-                Readiness::Ready,
+        let readiness = Readiness::for_open(must.len(), check.len());
+        let line = match readiness {
+            Readiness::Ready => {
                 "Nothing in the plan stands in the way. Build it, then prove it on the stand."
-                    .into(),
-            ),
-            (0, n) => (Readiness::CheckFirst, check_first(n)),
-            (n, checks) => (Readiness::NotReady, not_ready(n, checks, &must)),
+                    .into()
+            }
+            Readiness::CheckFirst => check_first(check.len()),
+            Readiness::NotReady => not_ready(must.len(), check.len(), &must),
         };
         Verdict {
             readiness,

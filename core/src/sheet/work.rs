@@ -20,8 +20,8 @@ pub(super) fn list(plan: &Plan) -> TickList {
         "Mount the controls where the drawing shows them. The rider tries the reach before the tape goes on.",
     ));
     ticks.push(
-        Tick::plain("Torque: what each maker's manual says, nothing from memory.")
-            .with("values used"),
+        Tick::plain("Torque: what each maker’s manual says, nothing from memory.")
+            .with("Values used"),
     );
     ticks.push(wire(bike));
     ticks.extend(unplug(bike));
@@ -31,7 +31,7 @@ pub(super) fn list(plan: &Plan) -> TickList {
     ));
     ticks.push(
         Tick::plain("Save the new settings and read them back: each is as under “Now”.")
-            .with("saved as"),
+            .with("Saved as"),
     );
     ticks.push(Tick::plain("Do the stand check."));
     TickList {
@@ -47,7 +47,7 @@ fn save_old(plan: &Plan) -> Tick {
     } else {
         "Save the old settings. They are as under “Was”, or corrected there."
     };
-    Tick::plain(act).with("saved as")
+    Tick::plain(act).with("Saved as")
 }
 
 fn brakes(bike: &Bike) -> Vec<Tick> {
@@ -131,7 +131,7 @@ fn pair(bike: &Bike) -> Tick {
         .map(Control::place)
         .collect();
     Tick::plain(if wireless.is_empty() {
-        "Pair: every control here is wired. Pair only the maker's own tool.".into()
+        "Pair: every control here is wired. Pair only the maker’s own tool.".into()
     } else {
         format!("Pair: {}. New coin cells.", listed(&wireless))
     })

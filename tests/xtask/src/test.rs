@@ -7,7 +7,7 @@ use std::process::Command;
 use xtask::tools;
 
 /// What is checked with cargo alone, in this order: the quickest to fail first.
-const CHECKS: [(&str, &str); 7] = [
+const CHECKS: [(&str, &str); 8] = [
     ("Formatting", "fmt --all --check"),
     (
         "Lints, native",
@@ -27,6 +27,10 @@ const CHECKS: [(&str, &str); 7] = [
         "doc --no-deps -p leverwright-app --target wasm32-unknown-unknown",
     ),
     ("Tests, native", "test"),
+    (
+        "Tests of the app's logic, native",
+        "test -p leverwright-app --lib",
+    ),
     (
         "Tests of the app's parts in a browser",
         "test -p leverwright-app --target wasm32-unknown-unknown",

@@ -1,5 +1,6 @@
 //! Adds a control at its usual place.
 
+use crate::erase::{act, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::parts;
@@ -14,7 +15,7 @@ use crate::widgets::Select;
 #[component]
 pub fn AddControl() -> impl IntoView {
     let stand = Stand::here();
-    let offers = Memo::new(move |_| {
+    let offers = memo(move || {
         stand
             .read(|bike| {
                 ControlKind::ALL
@@ -29,7 +30,7 @@ pub fn AddControl() -> impl IntoView {
             .unwrap_or_default()
     });
     let wanted = RwSignal::new(None::<(ControlKind, Zone)>);
-    let chosen = Memo::new(move |_| {
+    let chosen = memo(move || {
         wanted
             .get()
             .or_else(|| offers.with(|o| o.first().map(|o| o.0)))
@@ -43,8 +44,8 @@ pub fn AddControl() -> impl IntoView {
         <div class="add-control">
             <Select label="Add a control" choices=offers chosen
                 set={move |what: (ControlKind, Zone)| wanted.set(Some(what))}/>
-            <button on:click=move |_| add(Side::Left)>"Add on the left"</button>
-            <button on:click=move |_| add(Side::Right)>"Add on the right"</button>
+            <button on:click={act(move || add(Side::Left))}>"Add on the left"</button>
+            <button on:click={act(move || add(Side::Right))}>"Add on the right"</button>
         </div>
     }
 }

@@ -1,5 +1,6 @@
 //! A control's brake blade.
 
+use crate::erase::{When, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::cockpit::{Blade, ControlId, Latch};
 use leverwright_core::edit::BikeEdit;
@@ -13,12 +14,11 @@ use crate::widgets::{Choice, NumberField, Tick, all_or_not_asked};
 #[component]
 pub fn BladeSection(id: ControlId) -> impl IntoView {
     let stand = Stand::here();
-    let blade = Memo::new(move |_| stand.control(id, |c| c.blade).flatten());
-    let has = move |read: fn(&Blade) -> bool| {
-        Memo::new(move |_| blade.with(|b| b.as_ref().is_some_and(read)))
-    };
+    let blade = memo(move || stand.control(id, |c| c.blade).flatten());
+    let has =
+        move |read: fn(&Blade) -> bool| memo(move || blade.with(|b| b.as_ref().is_some_and(read)));
     let measure = move |read: fn(&Blade) -> Option<Mm>| {
-        Memo::new(move |_| blade.with(|b| b.as_ref().and_then(read)).map(|mm| mm.0))
+        memo(move || blade.with(|b| b.as_ref().and_then(read)).map(|mm| mm.0))
     };
     let has_latch = has(|b| b.latch.is_some());
     let set_tried = Callback::new(move |value: Option<YesNo>| {
@@ -40,12 +40,12 @@ pub fn BladeSection(id: ControlId) -> impl IntoView {
             </div>
             <Tick label="It has a parking latch" on=has_latch
                 set={move |on: bool| stand.commit(BikeEdit::Latch(id, on.then(Latch::default)))}/>
-            <Show when=move || has_latch.get()>
+            <When holds={flag(move || has_latch.get())}>
                 <Choice legend="The hand that must do it was seen to set and release the latch"
                     name=format!("latch-{id}") choices=all_or_not_asked()
                     chosen={Signal::derive(move || blade.get()?.latch?.tried.value)}
                     choose=set_tried/>
-            </Show>
+            </When>
         </div>
     }
 }

@@ -1,5 +1,6 @@
 //! Brakes as plumbing: which lever pulls which wheel, and through what.
 
+use crate::erase::{When, act, flag, memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{
@@ -16,7 +17,7 @@ use crate::widgets::{Choice, Select, Tick, all_or_not_asked};
 #[component]
 pub fn BrakesSection() -> impl IntoView {
     let stand = Stand::here();
-    let levers = Memo::new(move |_| {
+    let levers = memo(move || {
         stand
             .read(|bike| {
                 let levers = bike.controls.iter().filter(|c| c.blade.is_some());
@@ -40,9 +41,9 @@ pub fn BrakesSection() -> impl IntoView {
 #[component]
 fn LeverRun(id: ControlId) -> impl IntoView {
     let stand = Stand::here();
-    let place = Memo::new(move |_| stand.control(id, |c| c.place()).unwrap_or_default());
-    let run = Memo::new(move |_| stand.read(|bike| bike.brakes.run(id).cloned()).flatten());
-    let wheels = Memo::new(move |_| {
+    let place = memo(move || stand.control(id, |c| c.place()).unwrap_or_default());
+    let run = memo(move || stand.read(|bike| bike.brakes.run(id).cloned()).flatten());
+    let wheels = memo(move || {
         stand
             .read(|bike| {
                 bike.brakes
@@ -69,15 +70,15 @@ fn LeverRun(id: ControlId) -> impl IntoView {
         ));
     });
     view! {
-        <div class="lever-run" role="group" aria-label=move || place.get()>
-            <h3>{move || place.get()}</h3>
-            <button on:click=move |_| stand.commit_brakes(BrakeEdit::AllOnLever(id))>
-                {move || format!("All brakes on the {}", place.get())}
+        <div class="lever-run" role="group" aria-label=place>
+            <h3>{place}</h3>
+            <button on:click={act(move || stand.commit_brakes(BrakeEdit::AllOnLever(id)))}>
+                {text(move || format!("All brakes on the {}", place.get()))}
             </button>
             <div class="fields">
                 <For each=move || wheels.get() key=|w| *w let:wheel>
                     <Tick label=format!("pulls the {wheel}")
-                        on={Memo::new(move |_| run.with(|r| {
+                        on={memo(move || run.with(|r| {
                             r.as_ref().is_some_and(|r| r.wheels.contains(&wheel))
                         }))}
                         set={move |on: bool| change(&|run| {
@@ -88,20 +89,20 @@ fn LeverRun(id: ControlId) -> impl IntoView {
                         })}/>
                 </For>
             </div>
-            <Show when=move || run.with(Option::is_some)>
+            <When holds={flag(move || run.with(Option::is_some))}>
                 <div class="fields">
                     <Select label="by" choices={all::<Medium>()}
-                        chosen={Memo::new(move |_| run.with(|r| r.as_ref().map(|r| r.medium)))}
+                        chosen={memo(move || run.with(|r| r.as_ref().map(|r| r.medium)))}
                         set={move |medium: Medium| change(&|run| run.medium = medium)}/>
                     <Select label="through" choices={all::<Joint>()}
-                        chosen={Memo::new(move |_| run.with(|r| r.as_ref().map(|r| r.joint)))}
+                        chosen={memo(move || run.with(|r| r.as_ref().map(|r| r.joint)))}
                         set={move |joint: Joint| change(&|run| run.joint = joint)}/>
                 </div>
                 <Choice legend="Throw tested: each wheel brake works fully before the blade comes near the bar"
                     name=format!("throw-{id}") choices=all_or_not_asked()
                     chosen={Signal::derive(move || run.get()?.throw_tested.value)}
                     choose=set_tested/>
-            </Show>
+            </When>
         </div>
     }
 }
@@ -123,7 +124,7 @@ fn new_run(stand: Stand, lever: ControlId) -> BrakeRun {
 #[component]
 fn Axles() -> impl IntoView {
     let stand = Stand::here();
-    let axles = Memo::new(move |_| {
+    let axles = memo(move || {
         stand
             .read(|bike| {
                 let left = bike.brakes.wheels.iter().copied();
@@ -142,7 +143,7 @@ fn Axles() -> impl IntoView {
 #[component]
 fn Balanced(wheel: Wheel) -> impl IntoView {
     let stand = Stand::here();
-    let chosen = Memo::new(move |_| {
+    let chosen = memo(move || {
         stand
             .read(|bike| {
                 let brake = bike.brakes.wheels.iter().find(|b| b.wheel == wheel);
@@ -167,7 +168,7 @@ fn Balanced(wheel: Wheel) -> impl IntoView {
 #[component]
 fn Together(levers: Memo<Vec<ControlId>>) -> impl IntoView {
     let stand = Stand::here();
-    let pairs = Memo::new(move |_| {
+    let pairs = memo(move || {
         let levers = levers.get();
         stand
             .read(|bike| {
@@ -196,7 +197,7 @@ fn Together(levers: Memo<Vec<ControlId>>) -> impl IntoView {
 #[component]
 fn TogetherChoice(hand: Side, first: ControlId, second: ControlId) -> impl IntoView {
     let stand = Stand::here();
-    let chosen = Memo::new(move |_| {
+    let chosen = memo(move || {
         stand
             .read(|bike| {
                 let pair =

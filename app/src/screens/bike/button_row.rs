@@ -1,5 +1,6 @@
 //! What may be assigned to a button, and the reach that the fitter saw.
 
+use crate::erase::memo;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{Button, ButtonId, Ease, Freedom, HandPosition, SeenReach};
@@ -24,8 +25,8 @@ enum Kind {
 #[component]
 pub fn ButtonRow(id: ButtonId) -> impl IntoView {
     let stand = Stand::here();
-    let place = Memo::new(move |_| stand.read(|bike| bike.place_of(id)).unwrap_or_default());
-    let kind = Memo::new(move |_| read(stand, id, |b| kind_of(&b.freedom)));
+    let place = memo(move || stand.read(|bike| bike.place_of(id)).unwrap_or_default());
+    let kind = memo(move || read(stand, id, |b| kind_of(&b.freedom)));
     let kinds = Signal::stored(vec![
         (Kind::Free, "any function".to_owned()),
         (Kind::Limited, "only some functions".to_owned()),
@@ -39,13 +40,13 @@ pub fn ButtonRow(id: ButtonId) -> impl IntoView {
         stand.commit(BikeEdit::Freedom(id, freedom));
     };
     view! {
-        <div class="button-row" role="group" aria-label=move || place.get()>
-            <h4>{move || place.get()}</h4>
+        <div class="button-row" role="group" aria-label=place>
+            <h4>{place}</h4>
             <div class="fields">
                 <Select label="Takes" choices=kinds chosen=kind set=set_kind/>
                 <FreedomDetail id kind/>
                 <NumberField label="Travel until it acts (mm)" least=0.0 most=80.0
-                    value={Memo::new(move |_| read(stand, id, |b| b.travel.0))}
+                    value={memo(move || read(stand, id, |b| b.travel.0))}
                     set={move |n: Option<f64>| stand.commit(BikeEdit::Travel(id, Mm(n.unwrap_or(0.0))))}/>
             </div>
             <SeenReachEditor id/>
@@ -93,7 +94,7 @@ fn others(stand: Stand, id: ButtonId) -> Vec<(ButtonId, String)> {
 #[component]
 fn FreedomDetail(id: ButtonId, kind: Memo<Option<Kind>>) -> impl IntoView {
     let stand = Stand::here();
-    let freedom = Memo::new(move |_| read(stand, id, |b| b.freedom.clone()));
+    let freedom = memo(move || read(stand, id, |b| b.freedom.clone()));
     move || match kind.get() {
         Some(Kind::Fixed) => {
             let functions = Signal::stored(
@@ -102,7 +103,7 @@ fn FreedomDetail(id: ButtonId, kind: Memo<Option<Kind>>) -> impl IntoView {
                     .map(|f| (*f, f.words().to_owned()))
                     .collect::<Vec<_>>(),
             );
-            let chosen = Memo::new(move |_| match freedom.get() {
+            let chosen = memo(move || match freedom.get() {
                 Some(Freedom::Fixed(function)) => Some(function),
                 _ => None,
             });
@@ -113,8 +114,8 @@ fn FreedomDetail(id: ButtonId, kind: Memo<Option<Kind>>) -> impl IntoView {
             .into_any()
         }
         Some(Kind::Copies) => {
-            let choices = Memo::new(move |_| others(stand, id));
-            let chosen = Memo::new(move |_| match freedom.get() {
+            let choices = memo(move || others(stand, id));
+            let chosen = memo(move || match freedom.get() {
                 Some(Freedom::Copies(original)) => Some(original),
                 _ => None,
             });
@@ -132,7 +133,7 @@ fn FreedomDetail(id: ButtonId, kind: Memo<Option<Kind>>) -> impl IntoView {
 #[component]
 fn LimitedSet(id: ButtonId, freedom: Memo<Option<Freedom>>) -> impl IntoView {
     let stand = Stand::here();
-    let set = Memo::new(move |_| match freedom.get() {
+    let set = memo(move || match freedom.get() {
         Some(Freedom::Limited(set)) => set,
         _ => Vec::new(),
     });
@@ -140,7 +141,7 @@ fn LimitedSet(id: ButtonId, freedom: Memo<Option<Freedom>>) -> impl IntoView {
         .iter()
         .map(|function| {
             let function = *function;
-            let on = Memo::new(move |_| set.with(|set| set.contains(&function)));
+            let on = memo(move || set.with(|set| set.contains(&function)));
             let change = move |on: bool| {
                 let mut next = set.get_untracked();
                 next.retain(|f| *f != function);
@@ -161,8 +162,8 @@ fn SeenReachEditor(id: ButtonId) -> impl IntoView {
     let stand = Stand::here();
     let from = RwSignal::new(None::<HandPosition>);
     let contact = RwSignal::new(Contact::Thumb);
-    let seen = Memo::new(move |_| read(stand, id, |b| b.seen_reach.clone()).unwrap_or_default());
-    let positions = Memo::new(move |_| {
+    let seen = memo(move || read(stand, id, |b| b.seen_reach.clone()).unwrap_or_default());
+    let positions = memo(move || {
         stand
             .read(|bike| {
                 let all = bike.bar.kind.positions();
@@ -172,7 +173,7 @@ fn SeenReachEditor(id: ButtonId) -> impl IntoView {
             })
             .unwrap_or_default()
     });
-    let position = Memo::new(move |_| from.get().or_else(|| positions.get().first().map(|p| p.0)));
+    let position = memo(move || from.get().or_else(|| positions.get().first().map(|p| p.0)));
     let contacts = Signal::stored(
         Contact::ALL
             .iter()
@@ -187,7 +188,7 @@ fn SeenReachEditor(id: ButtonId) -> impl IntoView {
             .chain([(None, "not at all".to_owned())])
             .collect::<Vec<_>>(),
     );
-    let chosen = Memo::new(move |_| {
+    let chosen = memo(move || {
         let (position, contact) = (position.get()?, contact.get());
         seen.get()
             .iter()

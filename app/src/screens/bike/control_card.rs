@@ -1,5 +1,6 @@
 //! One control: where it sits, how it is joined, its buttons and its blade.
 
+use crate::erase::{When, act, flag, memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::parts;
@@ -15,8 +16,8 @@ use crate::widgets::{Select, Tick};
 #[component]
 pub fn ControlCard(id: ControlId) -> impl IntoView {
     let stand = Stand::here();
-    let place = Memo::new(move |_| stand.control(id, |c| c.place()).unwrap_or_default());
-    let state = Memo::new(move |_| {
+    let place = memo(move || stand.control(id, |c| c.place()).unwrap_or_default());
+    let state = memo(move || {
         stand
             .control(id, |c| {
                 let buttons = match c.buttons.len() {
@@ -34,31 +35,31 @@ pub fn ControlCard(id: ControlId) -> impl IntoView {
             })
             .unwrap_or_default()
     });
-    let parts = Memo::new(move |_| {
+    let parts = memo(move || {
         stand
             .control(id, |c| c.buttons.iter().map(|b| b.part).collect::<Vec<_>>())
             .unwrap_or_default()
     });
-    let has_blade = Memo::new(move |_| stand.control(id, |c| c.blade.is_some()).unwrap_or(false));
+    let has_blade = memo(move || stand.control(id, |c| c.blade.is_some()).unwrap_or(false));
     view! {
         <details class="control-card">
             <summary>
-                <span class="control-place">{move || place.get()}</span>
-                <span class="quiet">{move || format!(" · {}", state.get())}</span>
+                <span class="control-place">{place}</span>
+                <span class="quiet">{text(move || format!(" · {}", state.get()))}</span>
             </summary>
             <Joining id/>
             <For each=move || parts.get() key=|part: &ButtonPart| *part let:part>
                 <ButtonRow id={leverwright_core::cockpit::ButtonId { control: id, part }}/>
             </For>
-            <Show when=move || has_blade.get()>
+            <When holds={flag(move || has_blade.get())}>
                 <BladeSection id/>
-            </Show>
+            </When>
             <div class="row">
-                <button on:click=move |_| stand.commit(BikeEdit::Mirror(id))>
-                    {move || format!("Put the {} on the other side", place.get())}
+                <button on:click={act(move || stand.commit(BikeEdit::Mirror(id)))}>
+                    {text(move || format!("Put the {} on the other side", place.get()))}
                 </button>
-                <button on:click=move |_| stand.commit(BikeEdit::Remove(id))>
-                    {move || format!("Remove the {}", place.get())}
+                <button on:click={act(move || stand.commit(BikeEdit::Remove(id)))}>
+                    {text(move || format!("Remove the {}", place.get()))}
                 </button>
             </div>
         </details>
@@ -69,7 +70,7 @@ pub fn ControlCard(id: ControlId) -> impl IntoView {
 #[component]
 fn Joining(id: ControlId) -> impl IntoView {
     let stand = Stand::here();
-    let zones = Memo::new(move |_| {
+    let zones = memo(move || {
         stand
             .read(|bike| {
                 let control = bike.control(id)?;
@@ -82,16 +83,16 @@ fn Joining(id: ControlId) -> impl IntoView {
     view! {
         <div class="fields">
             <Select label="Where on the bar" choices=zones
-                chosen={Memo::new(move |_| stand.control(id, |c| c.zone))}
+                chosen={memo(move || stand.control(id, |c| c.zone))}
                 set={move |zone: Zone| stand.commit(BikeEdit::MoveTo(id, zone))}/>
             <Select label="How it is joined" choices={all::<Link>()}
-                chosen={Memo::new(move |_| stand.control(id, |c| c.link))}
+                chosen={memo(move || stand.control(id, |c| c.link))}
                 set={move |link: Link| stand.commit(BikeEdit::Link(id, link))}/>
             <Select label="Its unused port" choices={all::<UnusedPort>()}
-                chosen={Memo::new(move |_| stand.control(id, |c| c.unused_port))}
+                chosen={memo(move || stand.control(id, |c| c.unused_port))}
                 set={move |port: UnusedPort| stand.commit(BikeEdit::UnusedPort(id, port))}/>
             <Tick label="Plugged in or paired"
-                on={Memo::new(move |_| stand.control(id, |c| c.connected).unwrap_or(false))}
+                on={memo(move || stand.control(id, |c| c.connected).unwrap_or(false))}
                 set={move |on: bool| stand.commit(BikeEdit::Connect(id, on))}/>
         </div>
     }

@@ -1,5 +1,6 @@
 //! The bike's name, gears in number and bar measures.
 
+use crate::erase::{When, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{Bar, Bike};
@@ -15,11 +16,10 @@ use crate::widgets::{Choice, NumberField, TextField, all_or_not_asked};
 #[component]
 pub fn FrameSection() -> impl IntoView {
     let stand = Stand::here();
-    let text =
-        move |read: fn(&Bike) -> String| Memo::new(move |_| stand.read(read).unwrap_or_default());
+    let text = move |read: fn(&Bike) -> String| memo(move || stand.read(read).unwrap_or_default());
     let kind = text(|bike| format!("{}, {}", bike.bar.kind.words(), bike.frame.words()));
-    let catcher = Memo::new(move |_| stand.read(|b| b.chain_catcher.value).flatten());
-    let has_front = Memo::new(move |_| stand.read(Bike::has_front_derailleur).unwrap_or(false));
+    let catcher = memo(move || stand.read(|b| b.chain_catcher.value).flatten());
+    let has_front = memo(move || stand.read(Bike::has_front_derailleur).unwrap_or(false));
     let set_catcher = Callback::new(move |value: Option<YesNo>| {
         stand.commit(BikeEdit::ChainCatcher(
             value.map_or(Answer::NOT_ASKED, Answer::of),
@@ -28,15 +28,15 @@ pub fn FrameSection() -> impl IntoView {
     view! {
         <section class="bike-frame" aria-labelledby="what-it-is">
             <h2 id="what-it-is">"What it is"</h2>
-            <p>{move || kind.get()}</p>
+            <p>{kind}</p>
             <div class="fields">
                 <TextField label="Name of the bike" value=text(|b| b.name.as_str().to_owned())
                     set={move |name: String| stand.commit(BikeEdit::Name(Text::new(&name)))}/>
                 <NumberField label="Chainrings" least=1.0 most=3.0
-                    value={Memo::new(move |_| stand.read(|b| f64::from(b.rings)))}
+                    value={memo(move || stand.read(|b| f64::from(b.rings)))}
                     set={move |n| stand.commit(BikeEdit::Rings(whole(n)))}/>
                 <NumberField label="Cogs" least=1.0 most=14.0
-                    value={Memo::new(move |_| stand.read(|b| f64::from(b.cogs)))}
+                    value={memo(move || stand.read(|b| f64::from(b.cogs)))}
                     set={move |n| stand.commit(BikeEdit::Cogs(whole(n)))}/>
                 <BarMeasure label="Bar width (mm)" read=|bar| bar.width
                     write=|bar, mm| bar.width = mm/>
@@ -45,10 +45,10 @@ pub fn FrameSection() -> impl IntoView {
                 <BarMeasure label="Bar drop (mm)" read=|bar| bar.drop
                     write=|bar, mm| bar.drop = mm/>
             </div>
-            <Show when=move || has_front.get()>
+            <When holds={flag(move || has_front.get())}>
                 <Choice legend="A chain catcher is fitted" name="chain-catcher"
                     choices=all_or_not_asked() chosen=catcher choose=set_catcher/>
-            </Show>
+            </When>
         </section>
     }
 }
@@ -62,7 +62,7 @@ fn whole(n: Option<f64>) -> u8 {
 #[component]
 fn BarMeasure(label: &'static str, read: fn(&Bar) -> Mm, write: fn(&mut Bar, Mm)) -> impl IntoView {
     let stand = Stand::here();
-    let value = Memo::new(move |_| stand.read(|bike| read(&bike.bar).0));
+    let value = memo(move || stand.read(|bike| read(&bike.bar).0));
     let set = move |n: Option<f64>| {
         let Some(mut bar) = stand.bike.with_untracked(|b| b.as_ref().map(|b| b.bar)) else {
             return;

@@ -1,5 +1,6 @@
 //! What the shift system can program, entered from its manual.
 
+use crate::erase::memo;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{BarSide, HoldRun, ProfileOrigin, SystemProfile};
@@ -25,7 +26,7 @@ impl Profile {
         self,
         read: impl Fn(&SystemProfile) -> T + Send + Sync + 'static,
     ) -> Memo<Option<T>> {
-        Memo::new(move |_| self.profile.with(|p| p.as_ref().map(&read)))
+        memo(move || self.profile.with(|p| p.as_ref().map(&read)))
     }
 
     fn change(self, change: impl FnOnce(&mut SystemProfile)) {
@@ -42,9 +43,9 @@ pub fn SystemSection() -> impl IntoView {
     let stand = Stand::here();
     let profile = Profile {
         stand,
-        profile: Memo::new(move |_| stand.read(|bike| bike.system.clone())),
+        profile: memo(move || stand.read(|bike| bike.system.clone())),
     };
-    let name = Memo::new(move |_| {
+    let name = memo(move || {
         let name = |p: &SystemProfile| p.name.as_str().to_owned();
         profile
             .profile
@@ -84,7 +85,7 @@ pub fn SystemSection() -> impl IntoView {
                     if on { p.required_levers.insert(s) } else { p.required_levers.remove(&s) };
                 }/>
             <Tick label="Two buttons pressed together can have a function"
-                on={Memo::new(move |_| profile.profile.with(|p| p.as_ref().is_some_and(|p| p.chords)))}
+                on={memo(move || profile.profile.with(|p| p.as_ref().is_some_and(|p| p.chords)))}
                 set={move |on: bool| profile.change(|p| p.chords = on)}/>
             <Choice legend="Settings are kept after a reset or an update" name="keeps-settings"
                 choices=all_or_not_asked()
@@ -115,7 +116,7 @@ fn SetTicks<T: Vocabulary + Send + Sync>(
         .iter()
         .map(|item| {
             let item = *item;
-            let on = Memo::new(move |_| {
+            let on = memo(move || {
                 profile
                     .profile
                     .with(|p| p.as_ref().is_some_and(|p| has(p, item)))

@@ -1,5 +1,6 @@
 //! Other work for a thumb: bell and so on.
 
+use crate::erase::memo;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{BarSide, ThumbWorkKind};
@@ -22,7 +23,7 @@ pub fn ThumbWorkSection() -> impl IntoView {
 #[component]
 fn WorkChoice(kind: ThumbWorkKind) -> impl IntoView {
     let stand = Stand::here();
-    let chosen = Memo::new(move |_| {
+    let chosen = memo(move || {
         stand
             .read(|bike| {
                 bike.thumb_work

@@ -1,5 +1,6 @@
 //! The questions that are not answered in steps.
 
+use crate::erase::memo;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
@@ -18,7 +19,7 @@ fn HandChoice<T: Vocabulary + Send + Sync>(
     edit: fn(Side, Answer<T>) -> RiderEdit,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let chosen = Memo::new(move |_| desk.rider.with(|rider| read(rider.hands.get(side)).value));
+    let chosen = memo(move || desk.rider.with(|rider| read(rider.hands.get(side)).value));
     let choose = Callback::new(move |value: Option<T>| {
         let evidence = desk.evidence.get_untracked().evidence();
         desk.commit(edit(side, Answer { value, evidence }));

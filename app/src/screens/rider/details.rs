@@ -1,5 +1,6 @@
 //! What is asked on request only.
 
+use crate::erase::{When, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::HandPosition;
@@ -41,7 +42,7 @@ pub fn Details() -> impl IntoView {
 #[component]
 fn HandDetails(side: Side) -> impl IntoView {
     let desk = Desk::here();
-    let positions = Memo::new(move |_| {
+    let positions = memo(move || {
         desk.workspace.plan.with(|plan| {
             plan.as_ref()
                 .map(|plan| plan.bike.bar.kind.positions())
@@ -63,7 +64,7 @@ fn HandDetails(side: Side) -> impl IntoView {
 #[component]
 fn BladeReach(side: Side, position: HandPosition) -> impl IntoView {
     let desk = Desk::here();
-    let value = Memo::new(move |_| {
+    let value = memo(move || {
         desk.rider.with(|rider| {
             let reach = rider.hands.get(side).blade_reach.value(position);
             reach.map_or_else(String::new, |mm| mm.0.to_string())
@@ -82,7 +83,7 @@ fn BladeReach(side: Side, position: HandPosition) -> impl IntoView {
         <label class="field">
             <span>{format!("Reaches and pulls a blade this far from the bar, {position} (mm)")}</span>
             <input type="number" inputmode="numeric" min="10" max="200" step="1"
-                prop:value=move || value.get()
+                prop:value=value
                 on:change:target=move |ev| set(ev.target().value())/>
         </label>
     }
@@ -91,7 +92,7 @@ fn BladeReach(side: Side, position: HandPosition) -> impl IntoView {
 #[component]
 fn DeviceChoice(side: Side) -> impl IntoView {
     let desk = Desk::here();
-    let device = Memo::new(move |_| desk.rider.with(|rider| rider.hands.get(side).device));
+    let device = memo(move || desk.rider.with(|rider| rider.hands.get(side).device));
     let change = move |change: &dyn Fn(&mut Device)| {
         let mut next = device.get_untracked().unwrap_or_default();
         change(&mut next);
@@ -107,14 +108,14 @@ fn DeviceChoice(side: Side) -> impl IntoView {
     });
     view! {
         <label class="tick">
-            <input type="checkbox" prop:checked=move || device.get().is_some()
+            <input type="checkbox" prop:checked={flag(move || device.get().is_some())}
                 on:change:target=move |ev| {
                     let device = ev.target().checked().then(Device::default);
                     desk.commit(RiderEdit::Device(side, device));
                 }/>
             <span>{format!("A strap, splint or device joins the {side} hand to the bar")}</span>
         </label>
-        <Show when=move || device.get().is_some()>
+        <When holds={flag(move || device.get().is_some())}>
             <Choice legend="It lets go by itself in a fall, tried and seen"
                 name=format!("{}-releases", side.code()) choices=all_or_not_asked()
                 chosen=Signal::derive(move || device.get().and_then(|d| d.releases_in_fall.value))
@@ -122,14 +123,14 @@ fn DeviceChoice(side: Side) -> impl IntoView {
             <Choice legend="It" name=format!("{}-acts", side.code()) choices=all_or_not_asked()
                 chosen=Signal::derive(move || device.get().and_then(|d| d.acts.value))
                 choose=acts/>
-        </Show>
+        </When>
     }
 }
 
 #[component]
 fn FineRide() -> impl IntoView {
     let desk = Desk::here();
-    let value = Memo::new(move |_| {
+    let value = memo(move || {
         desk.rider.with(|rider| {
             rider
                 .fine_ride_presses
@@ -141,7 +142,7 @@ fn FineRide() -> impl IntoView {
         <label class="field">
             <span>"Presses in all during a ride that was fine, as remembered"</span>
             <input type="number" inputmode="numeric" min="0" max="20000" step="1"
-                prop:value=move || value.get()
+                prop:value=value
                 on:change:target=move |ev| {
                     let value = ev.target().value().trim().parse().ok();
                     let evidence = desk.evidence.get_untracked().evidence();
@@ -154,12 +155,12 @@ fn FineRide() -> impl IntoView {
 #[component]
 fn OwnWords() -> impl IntoView {
     let desk = Desk::here();
-    let words = Memo::new(move |_| desk.rider.with(|r| r.own_words.as_str().to_owned()));
+    let words = memo(move || desk.rider.with(|r| r.own_words.as_str().to_owned()));
     view! {
         <label class="field">
             <span>"In the rider's own words"</span>
             <textarea rows="3" maxlength=Text::LIMIT.to_string()
-                prop:value=move || words.get()
+                prop:value=words
                 on:change:target=move |ev| {
                     desk.commit(RiderEdit::OwnWords(Text::new(&ev.target().value())));
                 }></textarea>

@@ -1,5 +1,6 @@
 //! The answers to one question for one hand.
 
+use crate::erase::memo;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
@@ -87,7 +88,7 @@ where
     C: Fn(Option<Difficulty>) + Send + Sync + 'static,
 {
     let desk = Desk::here();
-    let chosen = Memo::new(move |_| desk.rider.with(|rider| step(rider.hands.get(side))));
+    let chosen = memo(move || desk.rider.with(|rider| step(rider.hands.get(side))));
     let choose = Callback::new(choose);
     move || {
         view! {

@@ -1,6 +1,7 @@
 //! The drawn hand: shows at a glance what presses and how hard, and leads to
 //! the answer about the part that is tapped.
 
+use crate::erase::{act, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::drawing::hands::{HandPart, HandPicture};
@@ -38,7 +39,7 @@ fn Region(side: Side, part: HandPart, d: String) -> impl IntoView {
         return view! { <path class="region plain" d=d/> }.into_any();
     };
     let desk = Desk::here();
-    let step = Memo::new(move |_| {
+    let step = memo(move || {
         desk.rider
             .with(|rider| rider.hands.get(side).contacts.value(contact))
     });
@@ -46,7 +47,7 @@ fn Region(side: Side, part: HandPart, d: String) -> impl IntoView {
         <path class="region chosen" class:unknown=move || step.get().is_none() d=d
             class:plain=move || pattern(side, step.get()).is_none()
             fill=move || pattern(side, step.get())
-            on:click=move |_| lead_to(side, contact)/>
+            on:click={act(move || lead_to(side, contact))}/>
     }
     .into_any()
 }

@@ -1,5 +1,6 @@
 //! A hand in one tap.
 
+use crate::erase::{act, memo};
 use leptos::prelude::*;
 use leverwright_core::edit::RiderEdit;
 use leverwright_core::rider::{Hand, HandPlace, Side};
@@ -11,24 +12,24 @@ use super::hand_map::HandMap;
 #[component]
 pub fn OneTap(side: Side) -> impl IntoView {
     let desk = Desk::here();
-    let now = Memo::new(move |_| desk.rider.with(|rider| in_words(rider.hands.get(side))));
+    let now = memo(move || desk.rider.with(|rider| in_words(rider.hands.get(side))));
     let evidence = move || desk.evidence.get_untracked().evidence();
     let nothing = move |place| RiderEdit::HandDoesNothing(side, place, evidence());
     view! {
         <div class="one-tap" role="group" aria-labelledby=format!("one-tap-{side}")>
             <h3 id=format!("one-tap-{side}")>{title(side)}</h3>
-            <p>{move || now.get()}</p>
+            <p>{now}</p>
             <HandMap side/>
-            <button class="main" on:click=move |_| desk.commit(RiderEdit::HandDoesAll(side, evidence()))>
+            <button class="main" on:click={act(move || desk.commit(RiderEdit::HandDoesAll(side, evidence())))}>
                 {format!("{} hand does all of it", title_side(side))}
             </button>
-            <button class="main" on:click=move |_| desk.commit(nothing(HandPlace::Rests))>
+            <button class="main" on:click={act(move || desk.commit(nothing(HandPlace::Rests)))}>
                 {format!("{} hand rests on the bar and does nothing else", title_side(side))}
             </button>
-            <button class="main" on:click=move |_| desk.commit(nothing(HandPlace::OffBar))>
+            <button class="main" on:click={act(move || desk.commit(nothing(HandPlace::OffBar)))}>
                 {format!("{} hand is off the bar and does nothing", title_side(side))}
             </button>
-            <button on:click=move |_| desk.commit(RiderEdit::ForgetHand(side))>
+            <button on:click={act(move || desk.commit(RiderEdit::ForgetHand(side)))}>
                 {format!("{} hand: not asked", title_side(side))}
             </button>
         </div>

@@ -1,5 +1,6 @@
 //! Hand positions and mounting, asked once.
 
+use crate::erase::memo;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::HandPosition;
@@ -13,7 +14,7 @@ use crate::widgets::{Choice, all_or_not_asked};
 #[component]
 pub fn Positions() -> impl IntoView {
     let desk = Desk::here();
-    let offered = Memo::new(move |_| {
+    let offered = memo(move || {
         desk.workspace.plan.with(|plan| {
             plan.as_ref()
                 .map(|plan| plan.bike.bar.kind.positions())
@@ -38,7 +39,7 @@ pub fn Positions() -> impl IntoView {
 #[component]
 fn PositionUse(position: HandPosition) -> impl IntoView {
     let desk = Desk::here();
-    let chosen = Memo::new(move |_| desk.rider.with(|rider| rider.positions.value(position)));
+    let chosen = memo(move || desk.rider.with(|rider| rider.positions.value(position)));
     let choose = Callback::new(move |value| {
         let evidence = desk.evidence.get_untracked().evidence();
         desk.commit(RiderEdit::Position(position, Answer { value, evidence }));
@@ -58,7 +59,7 @@ fn SideChoice(
     edit: fn(Answer<Side>) -> RiderEdit,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let chosen = Memo::new(move |_| desk.rider.with(|rider| read(rider).value));
+    let chosen = memo(move || desk.rider.with(|rider| read(rider).value));
     let choose = Callback::new(move |value| {
         let evidence = desk.evidence.get_untracked().evidence();
         desk.commit(edit(Answer { value, evidence }));

@@ -1,5 +1,6 @@
 //! One question, asked of both hands.
 
+use crate::erase::{When, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::rider::{Question, Side};
@@ -11,7 +12,7 @@ use super::hand_column::HandColumn;
 #[component]
 pub fn QuestionCard(question: &'static Question) -> impl IntoView {
     let desk = Desk::here();
-    let open = Memo::new(move |_| desk.rider.with(|rider| !question.answered(rider)));
+    let open = memo(move || desk.rider.with(|rider| !question.answered(rider)));
     let id = format!("question-{}", question.id.code());
     let labelled_by = id.clone();
     view! {
@@ -19,9 +20,9 @@ pub fn QuestionCard(question: &'static Question) -> impl IntoView {
             <h3 id=id>{question.ask}</h3>
             <p class="question-state">
                 <Show when=move || open.get() fallback=|| "Answered">"Still open"</Show>
-                <Show when=move || desk.clinical.get()>
+                <When holds={flag(move || desk.clinical.get())}>
                     <span class="code">{format!(" · closest code {}", question.icf)}</span>
-                </Show>
+                </When>
             </p>
             <div class="hands">
                 {Side::ALL.iter().map(|side| view! { <HandColumn question side=*side/> }).collect_view()}

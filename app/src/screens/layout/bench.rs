@@ -1,0 +1,388 @@
+//! What the parts of the Layout screen share.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use leverwright_core::cockpit::{ButtonId, HandPosition};
+use leverwright_core::drawing::Picture;
+use leverwright_core::edit::{Edit, LayoutEdit};
+use leverwright_core::finding::Severity;
+use leverwright_core::lights::Lights;
+use leverwright_core::plan::Plan;
+use leverwright_core::rider::{Day, Side};
+use leverwright_core::slot::Slot;
+use leverwright_core::tally::Tally;
+
+use super::room::Room;
+use super::words::{capitalised, load_words};
+use crate::gesture::{At, Gesture, Load, Spot, Tapped, put};
+use crate::settings::Settings;
+use crate::workspace::Workspace;
+
+/// What a button answers to what is carried.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Answer {
+    /// It takes it.
+    Takes,
+    /// It is what is carried.
+    Carried,
+    /// It does not take it, and why.
+    Refuses(String),
+}
+
+/// What a hand is shown to reach.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Reaching {
+    /// The hand.
+    pub hand: Side,
+    /// From where.
+    pub from: HandPosition,
+}
+
+/// The state of the screen; a context.
+#[derive(Clone, Copy)]
+pub struct Bench {
+    pub workspace: Workspace,
+    /// The slots in balloon order.
+    pub slots: Memo<Arc<Vec<Slot>>>,
+    /// The drawing for the room there is.
+    pub picture: Memo<Option<Arc<Picture>>>,
+    /// The room for the drawing.
+    pub room: RwSignal<Room>,
+    /// What lights up on the drawing.
+    pub lights: Memo<Lights>,
+    /// How much the finding weighs that lights it.
+    pub weight: Memo<Option<Severity>>,
+    gesture: RwSignal<Gesture>,
+    /// What is carried.
+    pub load: Memo<Option<Load>>,
+    /// The place under a drag.
+    pub over: Memo<Option<Spot>>,
+    answers: Memo<Arc<BTreeMap<ButtonId, Answer>>>,
+    /// The button that the Tab key leads to.
+    pub current: RwSignal<Option<ButtonId>>,
+    /// The tray's item that the Tab key leads to.
+    pub current_item: RwSignal<Option<Load>>,
+    /// The button whose menu is open.
+    pub menu: RwSignal<Option<ButtonId>>,
+    /// A refusal, told at its button until something else is done.
+    pub why: RwSignal<Option<(ButtonId, String)>>,
+    /// Whose reach is shown.
+    pub reaching: RwSignal<Option<Reaching>>,
+    /// The day that coverage and reach are shown for.
+    pub day: RwSignal<Day>,
+}
+
+impl Bench {
+    pub fn new() -> Bench {
+        let workspace = Workspace::here();
+        let of_plan = move |plan: &Option<Arc<Plan>>| plan.as_deref().map(Slot::all);
+        let slots = Memo::new(move |_| Arc::new(workspace.plan.with(of_plan).unwrap_or_default()));
+        let bike = Memo::new(move |_| {
+            workspace
+                .plan
+                .with(|plan| plan.as_ref().map(|plan| plan.bike.clone()))
+        });
+        let settings = Settings::here();
+        let room = RwSignal::new(Room::UNKNOWN);
+        let picture = Memo::new(move |_| {
+            let sheet = room.get().sheet(settings.get().lists)?;
+            bike.with(|bike| Some(Arc::new(Picture::of(bike.as_ref()?, sheet))))
+        });
+        let lights = Memo::new(move |_| {
+            let plan = workspace.plan.get();
+            let lit = workspace.lit.get();
+            plan.map_or_else(Lights::default, |plan| Lights::of(&plan, &lit))
+        });
+        let weight = Memo::new(move |_| {
+            let derived = workspace.derived.get()?;
+            let lit = workspace.lit.get();
+            let finding = derived.findings.iter().find(|f| f.places == lit)?;
+            Some(finding.severity)
+        });
+        let gesture = RwSignal::new(Gesture::default());
+        let load = Memo::new(move |_| gesture.with(Gesture::load));
+        let over = Memo::new(move |_| gesture.with(|g| g.dragged()?.over));
+        let answers = Memo::new(move |_| {
+            let answers = load.get().zip(workspace.plan.get());
+            Arc::new(answers.map_or_else(BTreeMap::new, |(load, plan)| answers_to(load, &plan)))
+        });
+        Bench {
+            workspace,
+            slots,
+            picture,
+            room,
+            lights,
+            weight,
+            gesture,
+            load,
+            over,
+            answers,
+            current: RwSignal::new(None),
+            current_item: RwSignal::new(None),
+            menu: RwSignal::new(None),
+            why: RwSignal::new(None),
+            reaching: RwSignal::new(None),
+            day: RwSignal::new(Day::Usual),
+        }
+    }
+
+    pub fn here() -> Bench {
+        expect_context()
+    }
+
+    /// Reads the plan; `None` only for a moment while it is closed.
+    pub fn plan<T>(self, read: impl FnOnce(&Plan) -> T) -> Option<T> {
+        self.workspace.plan.with(|plan| plan.as_deref().map(read))
+    }
+
+    fn plan_untracked<T>(self, read: impl FnOnce(&Plan) -> T) -> Option<T> {
+        untrack(|| self.plan(read))
+    }
+
+    /// What a button shows; `None` once it is off the bike.
+    pub fn slot(self, id: ButtonId) -> Option<Slot> {
+        self.slots
+            .with(|slots| slots.iter().find(|slot| slot.button == id).cloned())
+    }
+
+    /// What a button answers to what is carried; `None` while nothing is.
+    pub fn answer(self, id: ButtonId) -> Option<Answer> {
+        self.answers.with(|answers| answers.get(&id).cloned())
+    }
+
+    /// The refusal told at a button, if one is.
+    pub fn refusal_at(self, id: ButtonId) -> Option<String> {
+        self.why.with(|why| {
+            let (at, words) = why.as_ref()?;
+            (*at == id).then(|| words.clone())
+        })
+    }
+
+    /// Where the drag is, once it carries.
+    pub fn drag_at(self) -> Option<At> {
+        self.gesture.with(|g| g.dragged().map(|drag| drag.at))
+    }
+
+    /// Whether a pointer is down on something that can be carried.
+    pub fn is_pressed(self) -> bool {
+        self.gesture.with_untracked(Gesture::is_pressed)
+    }
+
+    /// Whether a drag carries something.
+    pub fn is_dragging(self) -> bool {
+        self.gesture.with_untracked(|g| g.dragged().is_some())
+    }
+
+    /// A pointer goes down, on something that can be carried or elsewhere.
+    pub fn pointer_down(self, load: Option<(i32, Load, At)>) {
+        self.gesture.update(|gesture| match load {
+            Some((pointer, load, at)) => gesture.press(pointer, load, at),
+            None => gesture.settle(),
+        });
+    }
+
+    /// A pointer that is down moves.
+    pub fn pointer_move(self, pointer: i32, at: At, over: Option<Spot>) {
+        let mut lifted = false;
+        self.gesture
+            .update(|gesture| lifted = gesture.move_to(pointer, at, over));
+        if lifted && let Some(load) = self.load.get_untracked() {
+            self.why.set(None);
+            self.workspace
+                .say(format!("{} picked up.", self.words_of(load)));
+        }
+    }
+
+    /// A pointer goes up.
+    pub fn pointer_up(self, pointer: i32) {
+        let mut dropped = None;
+        self.gesture
+            .update(|gesture| dropped = gesture.release(pointer));
+        match dropped {
+            Some((load, Some(spot))) => self.put_down(load, spot),
+            Some((load, None)) => self.say_let_go(load),
+            None => {}
+        }
+    }
+
+    /// The browser takes a pointer away.
+    pub fn pointer_lost(self, pointer: i32) {
+        if self.is_pressed() {
+            self.gesture.update(|gesture| gesture.lose(pointer));
+        }
+    }
+
+    /// Lets everything go; whether anything was carried or told.
+    pub fn let_go(self) -> Option<Load> {
+        let mut load = None;
+        self.gesture.update(|gesture| load = gesture.let_go());
+        self.why.set(None);
+        if let Some(load) = load {
+            self.say_let_go(load);
+        }
+        load
+    }
+
+    /// Something is tapped, clicked or pressed by a key; what it came to.
+    pub fn tap(self, load: Load, by_pointer: bool) -> Tapped {
+        let mut is_past = false;
+        self.gesture
+            .update(|gesture| is_past = gesture.ends_with_click() && by_pointer);
+        if is_past {
+            return Tapped::Nothing;
+        }
+        self.why.set(None);
+        if self.refuses_to_be_picked_up(load) {
+            return Tapped::Nothing;
+        }
+        let mut tapped = Tapped::Nothing;
+        self.gesture.update(|gesture| tapped = gesture.tap(load));
+        match tapped {
+            Tapped::Nothing => {}
+            Tapped::PickedUp(load) => self.say_picked_up(load),
+            Tapped::LetGo(load) => self.say_let_go(load),
+            Tapped::PutDown(load, spot) => self.put_down(load, spot),
+        }
+        tapped
+    }
+
+    /// A button that takes nothing says why when it is tapped with nothing in
+    /// hand.
+    fn refuses_to_be_picked_up(self, load: Load) -> bool {
+        let (Load::Button(id), None) = (load, self.load.get_untracked()) else {
+            return false;
+        };
+        let clear = Edit::Layout(LayoutEdit::ClearButton(id));
+        let refusal = self.plan_untracked(|plan| plan.apply(&clear).err());
+        match refusal.flatten() {
+            Some(error) => {
+                self.refuse_at(id, error.to_string());
+                true
+            }
+            None => false,
+        }
+    }
+
+    /// Whether there is something on a button, or in the tray, to be dragged.
+    pub fn can_drag(self, load: Load) -> bool {
+        match load {
+            Load::Button(id) => untrack(|| self.slot(id)).is_some_and(|slot| slot.has_load),
+            Load::Function(_) | Load::Blank => true,
+        }
+    }
+
+    /// Takes everything off a button.
+    pub fn clear(self, id: ButtonId) {
+        self.commit_at(id, &Edit::Layout(LayoutEdit::ClearButton(id)));
+    }
+
+    fn put_down(self, load: Load, spot: Spot) {
+        let at = match (spot, load) {
+            (Spot::Button(id), _) | (Spot::Tray | Spot::Away, Load::Button(id)) => Some(id),
+            (Spot::Tray | Spot::Away, Load::Function(_) | Load::Blank) => None,
+        };
+        match (at, put(load, spot)) {
+            (Some(id), Some(edit)) => self.commit_at(id, &edit),
+            _ => self.say_let_go(load),
+        }
+    }
+
+    /// Makes a change about a button; a refusal is told at that button.
+    pub fn commit_at(self, id: ButtonId, edit: &Edit) {
+        let label = self.plan_untracked(|plan| edit.label(plan));
+        match self.workspace.try_commit(edit) {
+            Ok(()) => {
+                self.why.set(None);
+                self.say_done(&label.unwrap_or_default());
+            }
+            Err(error) => self.refuse_at(id, error.to_string()),
+        }
+    }
+
+    /// Makes a change about the whole layout; a refusal stays as a message.
+    pub fn commit(self, edit: Edit) {
+        let label = self.plan_untracked(|plan| edit.label(plan));
+        self.let_go_silently();
+        if self.workspace.commit(edit) {
+            self.say_done(&label.unwrap_or_default());
+        }
+    }
+
+    /// What was in hand before the whole layout changed is in hand no longer.
+    fn let_go_silently(self) {
+        self.gesture.update(|gesture| {
+            gesture.let_go();
+        });
+        self.why.set(None);
+    }
+
+    fn refuse_at(self, id: ButtonId, why: String) {
+        self.workspace.say(why.clone());
+        self.why.set(Some((id, why)));
+    }
+
+    /// Says what was done and how many findings stand now.
+    pub fn say_done(self, label: &str) {
+        let findings = self.workspace.derived.get_untracked();
+        let tally = self.plan_untracked(|plan| {
+            findings.map_or_else(Tally::default, |d| Tally::of(plan, &d.findings))
+        });
+        let tally = tally.unwrap_or_default();
+        self.workspace
+            .say(format!("{}. Findings: {tally}.", capitalised(label)));
+    }
+
+    fn say_picked_up(self, load: Load) {
+        let next = match load {
+            Load::Button(_) => "Choose a function for it, or a button to swap with.",
+            Load::Function(_) | Load::Blank => "Choose a button.",
+        };
+        self.workspace
+            .say(format!("{} picked up. {next}", self.words_of(load)));
+    }
+
+    fn say_let_go(self, load: Load) {
+        self.workspace
+            .say(format!("{} let go. Nothing changed.", self.words_of(load)));
+    }
+
+    /// Says how a button answers to what is carried; what was picked up first,
+    /// where it is new.
+    pub fn say_answer(self, id: ButtonId, picked_up: Option<Load>) {
+        let Some(answer) = untrack(|| self.answer(id)) else {
+            return;
+        };
+        let place = untrack(|| self.slot(id)).map_or_else(String::new, |slot| slot.place);
+        let answer = match answer {
+            Answer::Takes => format!("{}: takes it. Enter puts it down.", capitalised(&place)),
+            Answer::Carried => format!("{}: Enter lets it go.", capitalised(&place)),
+            Answer::Refuses(why) => why,
+        };
+        let picked_up = picked_up.map_or_else(String::new, |load| {
+            format!("{} picked up. ", self.words_of(load))
+        });
+        self.workspace.say(format!("{picked_up}{answer}"));
+    }
+
+    fn words_of(self, load: Load) -> String {
+        capitalised(&untrack(|| load_words(self, load)))
+    }
+}
+
+/// What every button answers.
+fn answers_to(load: Load, plan: &Plan) -> BTreeMap<ButtonId, Answer> {
+    let buttons = plan.bike.buttons().into_iter();
+    let answers = buttons.map(|(id, ..)| {
+        let answer = match put(load, Spot::Button(id)) {
+            None => Answer::Carried,
+            Some(edit) => match plan.apply(&edit) {
+                Ok(_) => Answer::Takes,
+                Err(error) => Answer::Refuses(error.to_string()),
+            },
+        };
+        (id, answer)
+    });
+    answers.collect()
+}

@@ -1,0 +1,57 @@
+//! The layouts of the plan: choose, copy, rename, remove.
+
+use leptos::prelude::*;
+use leverwright_core::edit::{Edit, PlanEdit};
+use leverwright_core::text::Text;
+
+use super::bench::Bench;
+use crate::widgets::{MenuButton, MenuItem, Select, TextField};
+
+/// Which layout is in hand, and what can be done with it.
+#[component]
+pub fn Layouts() -> impl IntoView {
+    let bench = Bench::here();
+    let choices = Memo::new(move |_| {
+        let layouts = bench.plan(|plan| {
+            let layouts = plan.layouts.iter();
+            layouts
+                .map(|layout| (layout.id, layout.name.to_string()))
+                .collect::<Vec<_>>()
+        });
+        layouts.unwrap_or_default()
+    });
+    let chosen = Memo::new(move |_| bench.plan(|plan| plan.current));
+    let name = Memo::new(move |_| bench.plan(|plan| plan.layout().name.to_string()));
+    let name = move || name.get().unwrap_or_default();
+    let edit = move |edit| bench.commit(Edit::Plan(edit));
+    let is_renaming = RwSignal::new(false);
+    let copy = move || {
+        edit(PlanEdit::DuplicateLayout(Text::new(&format!(
+            "{} copy",
+            name()
+        ))))
+    };
+    let remove = move || {
+        if let Some(current) = chosen.get_untracked() {
+            edit(PlanEdit::RemoveLayout(current));
+        }
+    };
+    let rename = move |name: String| {
+        edit(PlanEdit::RenameLayout(Text::new(&name)));
+        is_renaming.set(false);
+    };
+    let items = vec![
+        MenuItem::new("Copy this layout", copy),
+        MenuItem::new("Rename this layout", move || is_renaming.set(true)),
+        MenuItem::new("Remove this layout", remove),
+    ];
+    view! {
+        <div class="layouts">
+            <Select label="Layout" choices chosen set=move |id| edit(PlanEdit::SelectLayout(id))/>
+            <MenuButton label="Layouts" items/>
+            <Show when=move || is_renaming.get()>
+                <TextField label="Name of this layout" value=Signal::derive(name) set=rename/>
+            </Show>
+        </div>
+    }
+}

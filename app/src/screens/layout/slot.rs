@@ -1,0 +1,139 @@
+//! The slot of one button: what it does, and a way to everything else about it.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::cockpit::ButtonId;
+use leverwright_core::drawing::Rect;
+use leverwright_core::slot::Slot;
+
+use super::bench::{Answer, Bench};
+use super::hands_on::{first_stop, slot_id};
+use super::reach::reach_words;
+use super::words::{FunctionIcons, function_words, hold_words};
+use crate::gesture::{Load, Spot};
+
+/// A slot: in the margin beside the drawing, or a row under it.
+#[component]
+pub fn SlotView(id: ButtonId) -> impl IntoView {
+    let bench = Bench::here();
+    let shown = Memo::new(move |_| bench.slot(id));
+    let seat = Memo::new(move |_| {
+        let picture = bench.picture.get().filter(|picture| picture.has_slots)?;
+        Some(picture.button(id)?.slot)
+    });
+    let state = Memo::new(move |_| state_class(bench, id));
+    let side = move |length: fn(&Rect) -> f64| {
+        move || seat.with(|seat| seat.as_ref().map(|seat| format!("{:.1}px", length(seat))))
+    };
+    view! {
+        <li class=move || format!("slot{}", state.get()) data-button=id.to_string()
+            style:left=side(|seat| seat.x0) style:top=side(|seat| seat.y0)
+            style:width=side(Rect::width) style:height=side(Rect::height)>
+            <Face id shown/>
+            <ToMenu id shown/>
+            <Why id/>
+        </li>
+    }
+}
+
+/// How the slot looks: lit by a finding, under a drag, what it answers.
+fn state_class(bench: Bench, id: ButtonId) -> String {
+    let mut class = String::new();
+    let is_lit = bench.lights.with(|lights| lights.buttons.contains(&id));
+    if let (true, Some(weight)) = (is_lit, bench.weight.get()) {
+        class += " lit lit-";
+        class += weight.code();
+    }
+    if bench.over.get() == Some(Spot::Button(id)) {
+        class += " over";
+    }
+    class += match bench.answer(id) {
+        None => "",
+        Some(Answer::Takes) => " takes",
+        Some(Answer::Carried) => " carried",
+        Some(Answer::Refuses(_)) => " refuses",
+    };
+    class
+}
+
+/// The part that is tapped, dragged and walked to.
+#[component]
+fn Face(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
+    let bench = Bench::here();
+    let load = Load::Button(id);
+    let tab_stop = Memo::new(move |_| first_stop(bench) == Some(id));
+    let reach = Memo::new(move |_| reach_words(bench, id));
+    view! {
+        <button type="button" class="face" id=slot_id(id) data-load=load.key()
+            class:live=move || shown.with(|s| s.as_ref().is_some_and(|s| s.look.live))
+            tabindex=move || if tab_stop.get() { "0" } else { "-1" }
+            aria-pressed=move || (bench.load.get() == Some(load)).to_string()
+            aria-describedby="how-to-carry">
+            {move || shown.with(|slot| slot.as_ref().map(says))}
+            {move || reach.get().map(|words| view! { <span class="notes reach">{words}</span> })}
+        </button>
+    }
+}
+
+/// Number, place, what a tap does, and what else there is to say. The side is
+/// read out only, for the eye sees it.
+fn says(slot: &Slot) -> impl IntoView + use<> {
+    let side = slot.side.words();
+    let notes = notes(slot);
+    view! {
+        <span class="balloon-number">{slot.number}</span>
+        <span class="place"><span class="unseen">" "{side}" "</span>{slot.look.place.clone()}</span>
+        <span class="grip"><FunctionIcons function=slot.look.function/></span>
+        <span class="now">" "{slot.look.words()}</span>
+        {(!notes.is_empty()).then(|| view! { <span class="notes"><span class="unseen">", "</span>{notes}</span> })}
+    }
+}
+
+/// How it stands, what it was, its hold and its chords.
+fn notes(slot: &Slot) -> String {
+    let was = slot.was.map(|was| format!("was {}", function_words(was)));
+    let hold = slot.hold.map(|hold| format!("hold: {}", hold_words(hold)));
+    let chords = slot.chords.iter();
+    let chords = chords.map(|chord| format!("with another: {}", chord.function));
+    let standing = slot.look.standing.words().into_iter();
+    let notes = standing.chain(was).chain(hold).chain(chords);
+    notes.collect::<Vec<_>>().join(", ")
+}
+
+/// The way to the button's menu.
+#[component]
+fn ToMenu(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
+    let bench = Bench::here();
+    let about = move || shown.with(|s| s.as_ref().map(|s| format!(" {} {}", s.number, s.place)));
+    view! {
+        <button type="button" class="to-menu" aria-haspopup="dialog"
+            tabindex=move || if first_stop(bench) == Some(id) { "0" } else { "-1" }
+            on:click=move |_| bench.menu.set(Some(id))>
+            "Menu"<span class="unseen">{about}</span>
+        </button>
+    }
+}
+
+/// Why the button refuses, told at the spot: while something is dragged over
+/// it, or after a try until it is dismissed.
+#[component]
+fn Why(id: ButtonId) -> impl IntoView {
+    let bench = Bench::here();
+    let told = Memo::new(move |_| {
+        let dragged_over = bench.over.get() == Some(Spot::Button(id));
+        match bench.answer(id) {
+            Some(Answer::Refuses(why)) if dragged_over => Some(why),
+            _ => bench.refusal_at(id),
+        }
+    });
+    move || {
+        told.get().map(|why| {
+            view! {
+                <p class="why">
+                    <span>{why}</span>
+                    <button type="button" on:click=move |_| bench.why.set(None)>"OK"</button>
+                </p>
+            }
+        })
+    }
+}

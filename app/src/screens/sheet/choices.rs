@@ -1,0 +1,102 @@
+//! What is chosen before printing.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::edit::{Edit, PlanEdit};
+use leverwright_core::plan::Plan;
+use leverwright_core::sheet::{Paper, Sheet};
+use leverwright_core::text::{Date, Text};
+use std::sync::Arc;
+
+use crate::today::today;
+use crate::widgets::{Choice, TextField, Tick};
+use crate::workspace::Workspace;
+
+/// Paper, large print, the page with hand details, what the title block still
+/// lacks, and the act of printing.
+#[component]
+pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
+    let print = Workspace::here().print;
+    let papers = Paper::ALL
+        .iter()
+        .map(|paper| (Some(*paper), paper.words().to_owned()))
+        .collect();
+    let set_paper = Callback::new(move |paper: Option<Paper>| {
+        if let Some(paper) = paper {
+            print.update(|options| options.paper = paper);
+        }
+    });
+    let set_large = move |on: bool| print.update(|options| options.large_print = on);
+    let set_hands = move |on: bool| print.update(|options| options.hand_page = on);
+    view! {
+        <section class="sheet-choices" aria-label="Before printing">
+            <Choice legend="Paper" name="paper" choices=papers
+                chosen=Signal::derive(move || Some(print.get().paper)) choose=set_paper/>
+            <div>
+                <Tick label="Large print" set=set_large
+                    on=Signal::derive(move || print.get().large_print)/>
+                <Tick label="Add the page with hand details" set=set_hands
+                    on=Signal::derive(move || print.get().hand_page)/>
+            </div>
+            <TitleFields/>
+            <Acts sheet/>
+        </section>
+    }
+}
+
+/// Job number and date, which stand nowhere else.
+#[component]
+fn TitleFields() -> impl IntoView {
+    let workspace = Workspace::here();
+    let read = move |of: fn(&Plan) -> String| {
+        Signal::derive(move || {
+            workspace
+                .plan
+                .with(|plan| plan.as_ref().map(|plan| of(plan)).unwrap_or_default())
+        })
+    };
+    let set_job = move |job: String| {
+        workspace.commit(Edit::Plan(PlanEdit::Job(Text::new(&job))));
+    };
+    let date = read(|plan| plan.date.map(|date| date.to_string()).unwrap_or_default());
+    let set_date = move |text: String| {
+        workspace.commit(Edit::Plan(PlanEdit::Date(Date::parse(&text))));
+    };
+    view! {
+        <div class="sheet-title-fields">
+            <TextField label="Job number" value=read(|plan| plan.job.to_string()) set=set_job/>
+            <label class="field">
+                <span>"Date"</span>
+                <input type="date" min="1900-01-01" max="2999-12-31"
+                    prop:value=move || date.get()
+                    on:change:target=move |ev| set_date(ev.target().value())/>
+            </label>
+            <button type="button"
+                on:click=move |_| set_date(today().map(|d| d.to_string()).unwrap_or_default())>
+                "Today"
+            </button>
+        </div>
+    }
+}
+
+#[component]
+fn Acts(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
+    let print = move |_| {
+        // A browser without printing leaves the page as it is.
+        let _ = window().print();
+    };
+    view! {
+        <div class="acts">
+            <button type="button" class="main" on:click=print>"Print"</button>
+            <details class="as-text">
+                <summary>"As plain text"</summary>
+                <label class="field">
+                    <span>"The same sheet, to copy or to have read out"</span>
+                    <textarea readonly rows="12" prop:value=move || {
+                        sheet.get().map(|(_, sheet)| sheet.to_text()).unwrap_or_default()
+                    }></textarea>
+                </label>
+            </details>
+        </div>
+    }
+}

@@ -1,0 +1,67 @@
+//! What every printed leaf says at its foot.
+
+use leptos::ev;
+use leptos::prelude::*;
+use leverwright_core::plan::Plan;
+use leverwright_core::sheet::{Sheet, TitleBlock};
+use std::sync::Arc;
+
+/// The custom properties that the page's margin boxes print (see print.css).
+const WHAT: &str = "--sheet-what";
+const WHICH: &str = "--sheet-which";
+
+/// Keeps the foot of the printed leaves as the sheet has it, until the screen
+/// is left. While printing, the title of the document says the same: browsers
+/// without margin boxes print that, and a PDF is named after it.
+pub fn follow(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) {
+    Effect::new(move |_| {
+        if let Some((_, sheet)) = sheet.get() {
+            set(WHAT, &sheet.title.running_head());
+            set(WHICH, &which(&sheet.title));
+        }
+    });
+    let title = StoredValue::new(None::<String>);
+    let before = window_event_listener(ev::beforeprint, move |_| {
+        if let Some((_, sheet)) = sheet.get_untracked() {
+            title.set_value(Some(document().title()));
+            document().set_title(&sheet.title.running_head());
+        }
+    });
+    let after = window_event_listener(ev::afterprint, move |_| {
+        if let Some(title) = title.get_value() {
+            document().set_title(&title);
+        }
+    });
+    on_cleanup(move || {
+        before.remove();
+        after.remove();
+        for name in [WHAT, WHICH] {
+            let _ = style().map(|style| style.remove_property(name));
+        }
+    });
+}
+
+/// What is known of bike, job, date and rider, to follow the running head.
+fn which(title: &TitleBlock) -> String {
+    title
+        .running_fields()
+        .map(|field| format!(" · {field}"))
+        .collect()
+}
+
+fn set(name: &str, text: &str) {
+    // A browser that keeps no custom properties prints the title instead.
+    let _ = style().map(|style| style.set_property(name, &css_string(text)));
+}
+
+fn style() -> Option<web_sys::CssStyleDeclaration> {
+    use wasm_bindgen::JsCast;
+    let root = document().document_element()?;
+    Some(root.dyn_into::<web_sys::HtmlElement>().ok()?.style())
+}
+
+/// Text as a CSS string.
+fn css_string(text: &str) -> String {
+    let escaped = text.replace('\\', "\\\\").replace('"', "\\\"");
+    format!("\"{}\"", escaped.replace(['\n', '\r'], " "))
+}

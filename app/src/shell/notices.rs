@@ -1,0 +1,55 @@
+//! Messages that stay until dismissed.
+
+use leptos::prelude::*;
+
+use crate::focus::focus_screen_if_lost;
+use crate::workspace::{Notice, Workspace};
+
+/// The messages, newest last, at the thumb's side. They are read out as they
+/// come by the live region of the shell.
+#[component]
+pub fn Notices() -> impl IntoView {
+    let workspace = Workspace::here();
+    view! {
+        <Show when=move || workspace.notices.with(|notices| !notices.is_empty())>
+            <section class="notices" aria-label="Messages">
+                <ul>
+                    <For each=move || workspace.notices.get() key=|notice| notice.id let:notice>
+                        <NoticeCard notice/>
+                    </For>
+                </ul>
+            </section>
+        </Show>
+    }
+}
+
+#[component]
+fn NoticeCard(notice: Notice) -> impl IntoView {
+    let workspace = Workspace::here();
+    let id = notice.id;
+    let offers = notice
+        .offers
+        .into_iter()
+        .map(|offer| {
+            let act = move |_| {
+                workspace.dismiss(id);
+                offer.act.run(());
+                focus_screen_if_lost();
+            };
+            view! { <button type="button" on:click=act>{offer.label}</button> }
+        })
+        .collect_view();
+    let dismiss = move |_| {
+        workspace.dismiss(id);
+        focus_screen_if_lost();
+    };
+    view! {
+        <li class:trouble=notice.trouble>
+            <p>{notice.text}</p>
+            <div class="acts">
+                {offers}
+                <button type="button" on:click=dismiss>"Dismiss"</button>
+            </div>
+        </li>
+    }
+}

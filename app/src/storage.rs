@@ -1,0 +1,24 @@
+//! Keeps plans in this browser, so that a torn write, a full store or an
+//! unreadable entry loses nothing.
+//!
+//! Each plan lies in two *slots* that are written in turn, each with a checksum
+//! and a counter: whatever happens to a write, the copy before it stays. There
+//! is no index that could go wrong: the slots are the list.
+
+mod browser;
+mod download;
+mod drawer;
+mod file_name;
+mod free_name;
+mod library;
+mod plan_id;
+mod record;
+mod shelf;
+mod slot;
+mod tabs;
+
+pub use browser::is_available;
+pub use library::{Card, Library, in_words};
+pub use plan_id::PlanId;
+pub use record::Keeping;
+pub use shelf::Damaged;

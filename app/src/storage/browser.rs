@@ -1,0 +1,57 @@
+//! The browser's local storage.
+
+use gloo_storage::{LocalStorage, Storage};
+use leptos::prelude::window;
+
+use super::drawer::{Drawer, Full};
+use super::slot::Slot;
+
+/// Whether this browser keeps anything for this page.
+pub fn is_available() -> bool {
+    window().local_storage().ok().flatten().is_some()
+}
+
+/// The browser's local storage, or nothing where the browser keeps none: an
+/// always empty, always full one.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct BrowserDrawer;
+
+impl Drawer for BrowserDrawer {
+    fn get(&self, key: &str) -> Option<String> {
+        if !is_available() {
+            return None;
+        }
+        // As it lies there, readable or not.
+        LocalStorage::raw().get_item(key).ok().flatten()
+    }
+
+    fn put(&mut self, key: &str, slot: &Slot) -> Result<(), Full> {
+        if !is_available() {
+            return Err(Full);
+        }
+        LocalStorage::set(key, slot).map_err(|_| Full)
+    }
+
+    fn put_back(&mut self, key: &str, raw: &str) -> Result<(), Full> {
+        if !is_available() {
+            return Err(Full);
+        }
+        LocalStorage::raw().set_item(key, raw).map_err(|_| Full)
+    }
+
+    fn remove(&mut self, key: &str) {
+        if is_available() {
+            LocalStorage::delete(key);
+        }
+    }
+
+    fn keys(&self) -> Vec<String> {
+        if !is_available() {
+            return Vec::new();
+        }
+        let store = LocalStorage::raw();
+        (0..LocalStorage::length())
+            .filter_map(|at| store.key(at).ok().flatten())
+            .collect()
+    }
+}

@@ -1,0 +1,105 @@
+//! What several walk-throughs do: start a plan, wait until it is saved, look into the store.
+
+use leverwright_tests::browser::{Browser, Element};
+use serde_json::json;
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+/// A template by its words.
+pub const ROAD: &str = "Road drop bar, 2x12";
+/// Another.
+pub const GRAVEL: &str = "Gravel drop bar, 1x12";
+
+/// Starts a plan from a template by a click, and waits until it is saved.
+#[track_caller]
+pub fn start(browser: &Browser, template: &str) {
+    browser.visit("#/plans");
+    browser.role("button", template).click();
+    browser.role("heading", "Rider").wait_until_shown();
+    wait_until_saved(browser);
+}
+
+/// Waits until the open plan is saved.
+#[track_caller]
+pub fn wait_until_saved(browser: &Browser) {
+    browser.css(".kept").wait_for_text("Saved in this browser");
+}
+
+/// Presses one item of the menu beside a plan of the list.
+#[track_caller]
+pub fn pick(browser: &Browser, plan: &str, item: &str) {
+    browser.role("button", &format!("More {plan}")).click();
+    browser.role("menuitem", item).click();
+}
+
+/// The names of the plans in the list.
+#[track_caller]
+pub fn names(browser: &Browser) -> Vec<String> {
+    browser.css(".plan-card .plan-name").texts()
+}
+
+/// Waits until the list has exactly these plans, whatever their order.
+#[track_caller]
+pub fn wait_for_names(browser: &Browser, wanted: &[&str]) {
+    let mut wanted: Vec<&str> = wanted.to_vec();
+    wanted.sort_unstable();
+    browser.wait_for(&format!("the plans are {wanted:?}"), || {
+        let mut shown = names(browser);
+        shown.sort_unstable();
+        shown == wanted
+    });
+}
+
+/// The message that contains these words.
+#[track_caller]
+pub fn wait_for_message(browser: &Browser, words: &str) {
+    browser.wait_for(&format!("a message says {words:?}"), || {
+        browser
+            .css(".notices li p")
+            .texts()
+            .iter()
+            .any(|text| text.contains(words))
+    });
+}
+
+/// Everything in the browser's store.
+#[track_caller]
+pub fn stored(browser: &Browser) -> BTreeMap<String, String> {
+    browser.eval("return Object.fromEntries(Object.entries(localStorage))")
+}
+
+/// The keys under which copies of plans lie.
+#[track_caller]
+pub fn copies(browser: &Browser) -> Vec<String> {
+    let ours = |key: &String| key.starts_with("leverwright/plan/");
+    stored(browser).into_keys().filter(ours).collect()
+}
+
+/// Puts something into the store behind the program's back.
+#[track_caller]
+pub fn put(browser: &Browser, key: &str, value: &str) {
+    browser.eval_with::<()>(
+        "localStorage.setItem(arguments[0], arguments[1])",
+        vec![json!(key), json!(value)],
+    );
+}
+
+/// A file with this content, in the browser's own folder.
+#[track_caller]
+pub fn file(browser: &Browser, name: &str, content: impl AsRef<[u8]>) -> PathBuf {
+    let path = browser.downloads().join(name);
+    std::fs::write(&path, content).expect("a file can be written");
+    path
+}
+
+/// The field that files are given to.
+pub fn file_field(browser: &Browser) -> Element<'_> {
+    browser.css("input[type=file]")
+}
+
+/// How far the page is wider than the window, in CSS pixels.
+#[track_caller]
+pub fn overflow(browser: &Browser) -> f64 {
+    browser
+        .eval("return document.documentElement.scrollWidth - document.documentElement.clientWidth")
+}

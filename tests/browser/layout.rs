@@ -1,0 +1,696 @@
+//! The Layout screen: functions are put on buttons by mouse, finger, clicks, menu and keyboard
+//! alone; findings follow; the screen stays usable small, enlarged, in dark and in forced colours.
+
+use leverwright_tests::browser::{Browser, Element, Media, Point};
+
+const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
+const GRAVEL: &str = "Gravel drop bar, 1x12";
+
+/// Buttons of [`PODS`]: left lever 1, right lever 2, left tops pod 3, right sprint button 6.
+const LEFT_HOOD: &str = "1.hood-button";
+const LEFT_OUTER: &str = "1.outer-paddle";
+const LEFT_INNER: &str = "1.inner-paddle";
+const LEFT_POD: &str = "3.near";
+const RIGHT_OUTER: &str = "2.outer-paddle";
+const RIGHT_SPRINT: &str = "6.single";
+
+const SPRINT_IS_FIXED: &str = "The right sprint button is fixed to “rear harder”";
+
+/// Starts a plan from a template and goes to its layout.
+fn open_layout(browser: &Browser, template: &str) {
+    browser.visit("");
+    browser.role("button", template).click();
+    browser.visit("#/layout");
+    browser.css(".face").nth(0).wait_until_shown();
+}
+
+fn face<'a>(browser: &'a Browser, button: &str) -> Element<'a> {
+    browser.css(&format!("[id='slot-{button}']"))
+}
+
+/// A button as it is drawn.
+fn drawn<'a>(browser: &'a Browser, button: &str) -> Element<'a> {
+    browser.css(&format!(".drawn .hit[data-button='{button}']"))
+}
+
+fn item<'a>(browser: &'a Browser, function: &str) -> Element<'a> {
+    browser.css(&format!("[id='tray-function:{function}']"))
+}
+
+fn does(browser: &Browser, button: &str, words: &str) {
+    face(browser, button).inner_css(".now").wait_for_text(words);
+}
+
+fn menu_of<'a>(browser: &'a Browser, button: &str) -> Element<'a> {
+    browser.css(&format!(".slot[data-button='{button}'] .to-menu"))
+}
+
+fn heard(browser: &Browser, words: &str) {
+    browser.css("[role=status]").wait_for_text(words);
+}
+
+fn undo_is_possible(browser: &Browser) -> bool {
+    let undo = browser.role("button", "Undo");
+    undo.attribute("aria-disabled").as_deref() == Some("false")
+}
+
+fn rest_right_hand(browser: &Browser) {
+    browser.visit("#/rider");
+    browser
+        .role(
+            "button",
+            "Right hand rests on the bar and does nothing else",
+        )
+        .click();
+    browser.visit("#/layout");
+    browser.css(".face").nth(0).wait_until_shown();
+}
+
+/// Text of every finding of a severity.
+fn findings(browser: &Browser, severity: &str) -> Vec<String> {
+    let all = browser.css(".finding .says").texts();
+    let mut of_it = all;
+    of_it.retain(|text| text.to_lowercase().starts_with(severity));
+    of_it
+}
+
+#[test]
+fn a_mouse_drags_puts_swaps_and_clears() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    let mouse = shop.mouse();
+
+    mouse.drag(&item(&shop, "rear-easier"), &face(&shop, LEFT_HOOD));
+    does(&shop, LEFT_HOOD, "rear easier");
+    heard(&shop, "Rear easier on the left hood button. Findings:");
+
+    // One drop is one step back.
+    shop.role("button", "Undo").click();
+    does(&shop, LEFT_HOOD, "left blank");
+    assert!(!undo_is_possible(&shop));
+    shop.role("button", "Redo").click();
+    does(&shop, LEFT_HOOD, "rear easier");
+
+    // The drawn button takes it as well as its slot.
+    mouse.drag(&item(&shop, "lights"), &drawn(&shop, LEFT_POD));
+    does(&shop, LEFT_POD, "lights");
+
+    mouse.drag(&face(&shop, LEFT_OUTER), &face(&shop, LEFT_INNER));
+    does(&shop, LEFT_OUTER, "front smaller");
+    does(&shop, LEFT_INNER, "front larger");
+
+    mouse.drag(&drawn(&shop, RIGHT_OUTER), &drawn(&shop, LEFT_OUTER));
+    does(&shop, LEFT_OUTER, "rear easier");
+    does(&shop, RIGHT_OUTER, "front smaller");
+
+    mouse.drag(&face(&shop, LEFT_OUTER), &shop.css(".tray h2"));
+    does(&shop, LEFT_OUTER, "left blank");
+    mouse.drag(&face(&shop, LEFT_INNER), &shop.css("#findings"));
+    does(&shop, LEFT_INNER, "left blank");
+    heard(&shop, "Leave the left inner paddle blank.");
+}
+
+#[test]
+fn a_drag_that_ends_between_places_or_by_escape_changes_nothing() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    let mouse = shop.mouse();
+    let beside = || {
+        let (left, top, width, _) = shop.css(".drawn").rect();
+        Point {
+            x: left + width / 2.0,
+            y: top + 12.0,
+        }
+    };
+
+    for from in [item(&shop, "rear-easier"), face(&shop, LEFT_OUTER)] {
+        mouse.press(from.centre());
+        mouse.move_to(beside());
+        shop.css(".ghost").wait_for_text("changes nothing");
+        mouse.release();
+        shop.css(".ghost").wait_until_gone();
+        heard(&shop, "let go. Nothing changed.");
+    }
+
+    mouse.press(face(&shop, LEFT_OUTER).centre());
+    mouse.move_to(face(&shop, LEFT_INNER).centre());
+    shop.css(".ghost").wait_for_text("to the left inner paddle");
+    shop.press("Escape");
+    shop.css(".ghost").wait_until_gone();
+    mouse.release();
+
+    does(&shop, LEFT_OUTER, "front larger");
+    does(&shop, LEFT_INNER, "front smaller");
+    assert!(!undo_is_possible(&shop));
+}
+
+#[test]
+fn a_fixed_button_says_why_at_the_spot() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    let mouse = shop.mouse();
+    let why = shop.css(&format!(".slot[data-button='{RIGHT_SPRINT}'] .why"));
+
+    mouse.press(item(&shop, "lights").centre());
+    mouse.move_to(face(&shop, RIGHT_SPRINT).centre());
+    why.wait_for_text(SPRINT_IS_FIXED);
+    shop.css(".ghost")
+        .wait_for_text("not on the right sprint button");
+    mouse.release();
+    why.wait_for_text("Refit it on the other side, or unplug it.");
+    heard(&shop, SPRINT_IS_FIXED);
+    does(&shop, RIGHT_SPRINT, "rear harder");
+    assert!(!undo_is_possible(&shop));
+
+    // It stays until it is dismissed.
+    why.inner_role("button", "OK").click();
+    why.wait_until_gone();
+
+    // The same by a plain click.
+    face(&shop, RIGHT_SPRINT).click();
+    why.wait_for_text(SPRINT_IS_FIXED);
+    shop.press("Escape");
+    why.wait_until_gone();
+}
+
+#[test]
+fn a_finger_drags_from_the_grip_and_scrolls_elsewhere() {
+    let home = Browser::open_phone("home");
+    open_layout(&home, PODS);
+    let finger = home.finger();
+    let balloon = |button: &str| home.css(&format!(".drawn .slot[data-button='{button}']"));
+
+    // From the tray to the drawing, which stays in view.
+    home.css(".drawn").scroll_into_view();
+    finger.drag_between(
+        item(&home, "rear-easier").inner_css(".grip").centre(),
+        balloon(LEFT_HOOD).centre(),
+    );
+    does(&home, LEFT_HOOD, "rear easier");
+
+    // From slot to slot.
+    face(&home, LEFT_OUTER).scroll_into_view();
+    finger.drag(
+        &face(&home, LEFT_OUTER).inner_css(".grip"),
+        &face(&home, LEFT_INNER),
+    );
+    does(&home, LEFT_INNER, "front larger");
+    does(&home, LEFT_OUTER, "front smaller");
+
+    // Back to the tray.
+    finger.drag(
+        &face(&home, LEFT_INNER).inner_css(".grip"),
+        &home.css(".tray h2"),
+    );
+    does(&home, LEFT_INNER, "left blank");
+
+    // A touch that the system takes away changes nothing.
+    finger.press(face(&home, LEFT_OUTER).inner_css(".grip").centre());
+    finger.move_to(face(&home, LEFT_INNER).centre());
+    finger.interrupt();
+    home.css(".ghost").wait_until_gone();
+    does(&home, LEFT_OUTER, "front smaller");
+
+    // Beside the grip a finger scrolls.
+    let before: f64 = home.eval("return window.scrollY");
+    let place = face(&home, LEFT_OUTER).inner_css(".place").centre();
+    finger.drag_between(place, place.offset(0.0, -200.0));
+    home.wait_for("the page has scrolled", || {
+        home.eval::<f64>("return window.scrollY") > before + 50.0
+    });
+    does(&home, LEFT_OUTER, "front smaller");
+
+    // A tap beside the grip picks up; a second one puts down.
+    finger.tap(&face(&home, LEFT_OUTER));
+    heard(&home, "Left outer paddle picked up. Choose a function");
+    finger.tap(&item(&home, "lights"));
+    does(&home, LEFT_OUTER, "lights");
+}
+
+#[test]
+fn clicks_without_dragging_put_swap_and_clear() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+
+    item(&shop, "rear-easier").click();
+    heard(&shop, "Rear easier picked up. Choose a button.");
+    assert_eq!(
+        item(&shop, "rear-easier")
+            .attribute("aria-pressed")
+            .unwrap(),
+        "true"
+    );
+    face(&shop, LEFT_HOOD).click();
+    does(&shop, LEFT_HOOD, "rear easier");
+
+    face(&shop, LEFT_POD).click();
+    heard(&shop, "Left tops pod, near button picked up.");
+    item(&shop, "lights").click();
+    does(&shop, LEFT_POD, "lights");
+
+    face(&shop, LEFT_OUTER).click();
+    drawn(&shop, LEFT_INNER).click();
+    does(&shop, LEFT_OUTER, "front smaller");
+    does(&shop, LEFT_INNER, "front larger");
+
+    face(&shop, LEFT_OUTER).click();
+    shop.role("button", "blank").click();
+    does(&shop, LEFT_OUTER, "left blank");
+
+    // The same thing twice lets go.
+    item(&shop, "lights").click();
+    item(&shop, "lights").click();
+    heard(&shop, "Lights let go. Nothing changed.");
+    face(&shop, LEFT_INNER).click();
+    heard(&shop, "Left inner paddle picked up.");
+    shop.press("Escape");
+    does(&shop, LEFT_INNER, "front larger");
+}
+
+#[test]
+fn the_menu_does_everything() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    let dialog = shop.css("dialog.button-menu");
+    let pick = |section: &str, words: &str| {
+        dialog
+            .inner_css(&format!("[aria-labelledby={section}]"))
+            .inner_role("button", words)
+            .click();
+    };
+
+    menu_of(&shop, LEFT_OUTER).click();
+    dialog.inner_css("h2").wait_for_text("Left outer paddle");
+    pick("menu-tap", "rear easier");
+    dialog.wait_for_text("Tap: rear easier; it was front larger.");
+    pick("menu-hold", "repeats, 3 cogs");
+    dialog.wait_for_text("hold: repeats, 3 cogs");
+    dialog.wait_for_text("index finger, natural, not asked yet");
+
+    dialog
+        .inner_css(".new-chord select")
+        .nth(0)
+        .script("arguments[0].selectedIndex = 1; arguments[0].dispatchEvent(new Event('change'))");
+    pick("menu-chord", "Add this pair");
+    dialog
+        .inner_css(".chords")
+        .wait_for_text("Rear easier with 3 left inner paddle");
+    shop.role("button", "Close").click();
+    dialog.wait_until_gone();
+
+    does(&shop, LEFT_OUTER, "rear easier");
+    let notes = face(&shop, LEFT_OUTER).inner_css(".notes");
+    notes.wait_for_text("was front larger, hold: repeats, 3 cogs, with another: rear easier");
+    assert_eq!(shop.focused().1.split_whitespace().next(), Some("2"));
+
+    menu_of(&shop, LEFT_OUTER).click();
+    pick("menu-tap", "leave it blank");
+    shop.press("Escape");
+    dialog.wait_until_gone();
+    does(&shop, LEFT_OUTER, "left blank");
+
+    // A fixed button offers nothing but its reason and its plug.
+    menu_of(&shop, RIGHT_SPRINT).click();
+    dialog.wait_for_text(SPRINT_IS_FIXED);
+    assert_eq!(dialog.inner_css("[aria-labelledby=menu-tap]").count(), 0);
+    dialog
+        .inner_role("button", "Unplug the right sprint button")
+        .click();
+    dialog
+        .inner_role("button", "Plug in the right sprint button")
+        .wait_until_shown();
+    shop.role("button", "Close").click();
+    face(&shop, RIGHT_SPRINT)
+        .inner_css(".place")
+        .wait_for_text("unplugged");
+}
+
+#[test]
+fn the_keyboard_alone_puts_swaps_and_clears() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+
+    // From the tray: the focus goes to the buttons at once.
+    shop.tab_to("button", "rear easier");
+    shop.press("Enter");
+    heard(
+        &shop,
+        "Rear easier picked up. Left hood button: takes it. Enter puts it down.",
+    );
+    shop.press("ArrowRight");
+    heard(&shop, "Right hood button: takes it. Enter puts it down.");
+    shop.press_all(&["ArrowUp", "ArrowUp"]);
+    shop.press("End");
+    heard(&shop, SPRINT_IS_FIXED);
+    shop.press("Home");
+    shop.press("Enter");
+    does(&shop, LEFT_HOOD, "rear easier");
+
+    // Down the column, pick up, to another, put down: they swap.
+    focus_by_arrows(&shop, "left outer paddle");
+    shop.press("Space");
+    heard(&shop, "Left outer paddle picked up.");
+    focus_by_arrows(&shop, "left inner paddle");
+    heard(&shop, "Left inner paddle: takes it. Enter puts it down.");
+    shop.press("Space");
+    does(&shop, LEFT_OUTER, "front smaller");
+    does(&shop, LEFT_INNER, "front larger");
+
+    shop.press("Delete");
+    does(&shop, LEFT_INNER, "left blank");
+    shop.press("Control+z");
+    does(&shop, LEFT_INNER, "front larger");
+    shop.press("Control+y");
+    does(&shop, LEFT_INNER, "left blank");
+    shop.press("Control+z");
+
+    // Escape lets go, and leads back to the tray where it came from there.
+    shop.press("Enter");
+    heard(&shop, "Left inner paddle picked up.");
+    shop.press("Escape");
+    heard(&shop, "Left inner paddle let go. Nothing changed.");
+    shop.tab_to("button", "rear easier");
+    shop.press("ArrowRight");
+    assert_eq!(shop.focused().1, "rear harder");
+    shop.press("Enter");
+    shop.press("Escape");
+    heard(&shop, "Rear harder let go. Nothing changed.");
+    assert_eq!(shop.focused().1, "rear harder");
+
+    // The menu opens and closes, and gives the focus back.
+    focus_by_arrows(&shop, "left inner paddle");
+    shop.press("m");
+    shop.css("dialog.button-menu").wait_until_shown();
+    shop.press("Escape");
+    shop.css("dialog.button-menu").wait_until_gone();
+    assert!(shop.focused().1.contains("inner paddle"));
+}
+
+/// Goes to the slots by Tab if the focus is elsewhere, then walks down to one.
+fn focus_by_arrows(browser: &Browser, place: &str) {
+    if !browser.eval::<bool>("return document.activeElement.matches('.face')") {
+        for _ in 0..100 {
+            browser.press("Tab");
+            if browser.eval::<bool>("return document.activeElement.matches('.face')") {
+                break;
+            }
+        }
+    }
+    for _ in 0..40 {
+        let (_, name) = browser.focused();
+        if name.contains(place) {
+            return;
+        }
+        browser.press("ArrowDown");
+    }
+    panic!("the arrow keys never reached the {place}");
+}
+
+#[test]
+fn all_shifting_left_is_one_act_and_one_step_back() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    shop.role("button", "All shifting left").click();
+    does(&shop, RIGHT_OUTER, "left blank");
+    heard(&shop, "All shifting on the left. Findings:");
+    let left = shop.css(".slot-group.left .now").texts();
+    for function in ["rear easier", "rear harder", "front toggle"] {
+        assert!(left.iter().any(|words| words == function), "{left:?}");
+    }
+    shop.css(".in-words").wait_for_text("Right hand: ");
+    shop.role("button", "Undo").click();
+    does(&shop, RIGHT_OUTER, "rear easier");
+    assert!(!undo_is_possible(&shop));
+    shop.role("button", "Redo").click();
+    does(&shop, RIGHT_OUTER, "left blank");
+}
+
+#[test]
+fn all_brakes_on_one_lever_bring_their_findings() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    rest_right_hand(&shop);
+    shop.role("button", "All brakes on left lever").click();
+    shop.css(".findings")
+        .wait_for_text("left brake-shift lever");
+    shop.wait_for("a check says that one lever pulls both brakes", || {
+        findings(&shop, "check")
+            .iter()
+            .any(|text| text.contains("both") || text.contains("one lever"))
+    });
+    let brakes = shop.css(".coverage tbody tr").texts();
+    let front = brakes
+        .iter()
+        .find(|row| row.to_lowercase().contains("front wheel brake"));
+    let rear = brakes
+        .iter()
+        .find(|row| row.to_lowercase().contains("rear wheel brake"));
+    for row in [front, rear] {
+        let row = row.expect("the coverage table has a row for each wheel brake");
+        assert!(row.to_lowercase().contains("left index finger"), "{row}");
+    }
+}
+
+#[test]
+fn a_fix_is_applied_and_its_finding_goes() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    rest_right_hand(&shop);
+    let fix = shop.role("button", "Leave the right outer paddle blank");
+    let count = || findings(&shop, "must fix").len();
+    shop.wait_for("findings must be fixed", || count() > 0);
+    let before = count();
+    fix.nth(0).click();
+    does(&shop, RIGHT_OUTER, "left blank");
+    shop.wait_for("the finding is gone", || count() < before);
+    shop.role("button", "Undo").click();
+    does(&shop, RIGHT_OUTER, "rear easier");
+    shop.wait_for("the finding is back", || count() == before);
+
+    shop.role("button", "Blank under resting hand").click();
+    does(&shop, RIGHT_OUTER, "left blank");
+    let right = shop.css(".slot-group.right .now").texts();
+    let idle = ["left blank", "unplugged"];
+    assert!(right.iter().all(|words| idle.contains(&words.as_str())), "{right:?}");
+}
+
+#[test]
+fn a_finding_lights_its_places() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    rest_right_hand(&shop);
+    let lit = || shop.css(".slot.lit").count();
+    shop.mouse().hover(&shop.css("h1"));
+    shop.wait_for("nothing is lit", || lit() == 0);
+    let fix = shop
+        .role("button", "Leave the right outer paddle blank")
+        .nth(0);
+    shop.mouse().hover(&fix);
+    let slot = shop.css(&format!(".slot.lit[data-button='{RIGHT_OUTER}']"));
+    slot.wait_until_shown();
+    shop.css(&format!(".drawn .button.lit[data-button='{RIGHT_OUTER}']"))
+        .wait_until_shown();
+    shop.mouse().hover(&shop.css("h1"));
+    shop.wait_for("the light is out", || lit() == 0);
+    fix.focus();
+    slot.wait_until_shown();
+}
+
+#[test]
+fn shift_plans_and_layouts_are_chosen_copied_renamed_and_removed() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    choose(&shop, "Shift plan", "ladder");
+    does(&shop, RIGHT_OUTER, "rung down");
+    item(&shop, "rung-up").wait_until_shown();
+    item(&shop, "rear-easier").wait_until_gone();
+
+    shop.role("button", "Layouts").click();
+    shop.role("menuitem", "Copy this layout").click();
+    shop.role("button", "Clear").click();
+    does(&shop, RIGHT_OUTER, "left blank");
+    shop.role("button", "Layouts").click();
+    shop.role("menuitem", "Rename this layout").click();
+    let field = shop.role("textbox", "Name of this layout");
+    field.fill("All blank");
+    shop.press("Enter");
+    shop.wait_for("the layout has its name", || {
+        options(&shop, "Layout") == ["Layout 1", "All blank"]
+    });
+    choose(&shop, "Layout", "Layout 1");
+    does(&shop, RIGHT_OUTER, "rung down");
+    shop.role("button", "Layouts").click();
+    shop.role("menuitem", "Remove this layout").click();
+    shop.wait_for("one layout is left", || {
+        options(&shop, "Layout") == ["All blank"]
+    });
+    does(&shop, RIGHT_OUTER, "left blank");
+}
+
+fn options(browser: &Browser, label: &str) -> Vec<String> {
+    let list = browser.role("combobox", label);
+    let words = list.script("return [...arguments[0].options].map(o => o.textContent)");
+    serde_json::from_value(words).expect("a list of words")
+}
+
+/// Chooses from a list by keyboard, as the browser's own list is operated.
+fn choose(browser: &Browser, label: &str, words: &str) {
+    let list = browser.role("combobox", label);
+    list.focus();
+    // The browser takes keys that follow at once for one word.
+    std::thread::sleep(std::time::Duration::from_millis(1200));
+    browser.type_text(words);
+    browser.wait_for(&format!("{words} is chosen"), || {
+        list.script("return arguments[0].selectedOptions[0]?.textContent") == words
+    });
+    browser.press("Enter");
+}
+
+#[test]
+fn reach_is_shown_by_hatch_and_in_words() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    choose(&shop, "Show reach", "left hand, from the hoods");
+    let words = |button: &str| face(&shop, button).inner_css(".reach");
+    words(LEFT_HOOD).wait_for_text("thumb, natural");
+    words(RIGHT_OUTER).wait_for_text("other hand must cross over");
+    shop.css(".reach-key")
+        .wait_for_text("Left brake-shift lever: index finger, natural");
+    let fill = |button: &str| {
+        shop.css(&format!(".drawn .button[data-button='{button}'] .reach"))
+            .attribute("fill")
+            .unwrap_or_default()
+    };
+    assert_eq!(fill(LEFT_HOOD), "currentColor");
+    assert!(fill(LEFT_POD).ends_with("-move)"), "{}", fill(LEFT_POD));
+    assert!(fill(RIGHT_OUTER).ends_with("-cross-over)"));
+    choose(&shop, "Show reach", "off");
+    shop.wait_for("no reach is shown", || {
+        shop.css(".face .reach").count() == 0
+    });
+    assert_eq!(fill(LEFT_HOOD), "none");
+}
+
+#[test]
+fn coverage_tells_usual_and_bad_day() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, GRAVEL);
+    rest_right_hand(&shop);
+    let row = |words: &str| {
+        let rows = shop.css(".coverage tbody tr").texts();
+        let row = rows
+            .into_iter()
+            .find(|row| row.to_lowercase().contains(words));
+        row.expect("the table has the row").to_lowercase()
+    };
+    shop.wait_for("the left hand would have to cross over", || {
+        row("rear easier").contains("other hand must cross over")
+    });
+    assert_eq!(
+        shop.css(".coverage thead th").texts().len(),
+        3,
+        "hoods and drops"
+    );
+    shop.role("button", "All shifting left").click();
+    shop.wait_for("the left hand has it", || {
+        row("rear easier").contains("left index finger")
+    });
+    shop.role("radio", "bad day").focus();
+    shop.press("Space");
+    shop.wait_for("the bad day is shown", || {
+        shop.role("radio", "bad day").is_selected()
+    });
+    assert!(row("rear easier").contains("left index finger"));
+}
+
+#[test]
+fn axe_core_objects_to_nothing_on_the_layout() {
+    let shop = Browser::open("shop");
+    for dark in [false, true] {
+        shop.media(Media {
+            dark,
+            ..Media::default()
+        });
+        open_layout(&shop, PODS);
+        rest_right_hand(&shop);
+        shop.assert_accessible();
+        choose(&shop, "Show reach", "left hand, from the hoods");
+        face(&shop, RIGHT_SPRINT).click();
+        shop.css(".why").wait_until_shown();
+        item(&shop, "rear-easier").click();
+        shop.assert_accessible();
+        shop.press("Escape");
+        menu_of(&shop, LEFT_OUTER).click();
+        shop.css("dialog.button-menu").wait_until_shown();
+        shop.assert_accessible();
+    }
+    let home = Browser::open_phone("home");
+    open_layout(&home, PODS);
+    home.assert_accessible();
+}
+
+/// Nothing sticks out sideways, and nothing that takes presses is smaller than 44 px.
+fn fits_and_can_be_hit(browser: &Browser, when: &str) {
+    let over: f64 = browser
+        .eval("return document.documentElement.scrollWidth - document.documentElement.clientWidth");
+    assert!(over <= 0.0, "{when}: {over} px stick out");
+    let small: Vec<String> = browser.eval(
+        "return [...document.querySelectorAll('main button, main select, main summary, main .hit')]
+            .filter(e => e.checkVisibility({ visibilityProperty: true }) && !e.closest('.drawn'))
+            .map(e => [e.textContent.trim().slice(0, 40), e.getBoundingClientRect()])
+            .filter(([, r]) => r.width < 43.9 || r.height < 43.9)
+            .map(([t, r]) => `${t}: ${r.width} by ${r.height}`)",
+    );
+    assert!(small.is_empty(), "{when}: {small:#?}");
+}
+
+#[test]
+fn it_fits_small_screens_and_large_text() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    fits_and_can_be_hit(&shop, "a desk");
+    for width in [1920, 1100, 820, 699, 390, 320] {
+        shop.viewport(width, 800);
+        shop.visit("#/layout");
+        shop.css(".face").nth(0).wait_until_shown();
+        fits_and_can_be_hit(&shop, &format!("{width} px"));
+        // Slots stand in the margins only where there is room.
+        let margins = shop.css(".cockpit-frame.margins").count() == 1;
+        assert_eq!(margins, width > 760, "{width} px");
+    }
+    shop.viewport(1280, 800);
+    shop.text_size(200);
+    shop.reload();
+    shop.css(".face").nth(0).wait_until_shown();
+    fits_and_can_be_hit(&shop, "200 % text");
+    let cut: Vec<String> = shop.eval(
+        "return [...document.querySelectorAll('.face, .item, .to-menu')]
+            .filter(e => e.scrollWidth > e.clientWidth + 1 || e.scrollHeight > e.clientHeight + 1)
+            .map(e => e.textContent)",
+    );
+    assert!(cut.is_empty(), "{cut:#?}");
+    item(&shop, "lights").click();
+    face(&shop, LEFT_HOOD).click();
+    does(&shop, LEFT_HOOD, "lights");
+}
+
+#[test]
+fn forced_colours_and_reduced_motion_keep_it_usable() {
+    let shop = Browser::open("shop");
+    shop.media(Media {
+        forced_colors: true,
+        reduced_motion: true,
+        ..Media::default()
+    });
+    open_layout(&shop, PODS);
+    let mouse = shop.mouse();
+    mouse.press(item(&shop, "rear-easier").centre());
+    mouse.move_to(face(&shop, LEFT_HOOD).centre());
+    shop.css(".ghost").wait_for_text("to the left hood button");
+    let slot = shop.css(&format!(".slot[data-button='{LEFT_HOOD}']"));
+    assert_ne!(slot.style("outline-style"), "none");
+    assert_eq!(slot.style("transition-duration"), "0s");
+    mouse.release();
+    does(&shop, LEFT_HOOD, "rear easier");
+    shop.assert_accessible();
+}
