@@ -1,6 +1,7 @@
 //! The whole document: rider, bike, layouts.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
@@ -47,8 +48,8 @@ pub struct UnknownPart {
     /// Where it stood, outermost name first. An item of a list is named by its
     /// own `id` where it has one, else by its place in the list.
     pub path: Vec<String>,
-    /// What stood there.
-    pub value: serde_json::Value,
+    /// What stood there; shared, because undo keeps many copies of a plan.
+    pub value: Arc<serde_json::Value>,
 }
 
 impl UnknownPart {

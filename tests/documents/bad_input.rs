@@ -212,6 +212,17 @@ fn too_many_is_said() {
         said_of("/layouts/0/taps", json!(taps)),
         format!("layouts[0].taps: expected at most 256, found 257{CURE}")
     );
+    let many = |value: &mut Value| {
+        for at in 0..1001 {
+            value[format!("later_{at}")] = json!(at);
+        }
+    };
+    assert_eq!(
+        said("/bike", many),
+        format!(
+            "plan: expected at most 1000 parts that this version does not know, found 1001{CURE}"
+        )
+    );
     assert_eq!(
         said_of("/accepted/0/finding", json!("x".repeat(2001))),
         format!("accepted[0].finding: expected at most 2000 characters{CURE}")

@@ -3,8 +3,8 @@
 use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::{TemplateId, template};
 use leverwright_core::cockpit::{
-    BarSide, ButtonId, ControlId, ControlKind, Ease, Freedom, HandPosition, HoldRun, Latch, Link,
-    PulledTogether, SeenReach, ThumbWorkKind, UnusedPort, Zone,
+    BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Ease, Freedom, HandPosition, HoldRun,
+    Latch, Link, PulledTogether, SeenReach, ThumbWorkKind, UnusedPort, Zone,
 };
 use leverwright_core::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
 use leverwright_core::finding::{Acceptance, Role};
@@ -42,7 +42,18 @@ pub fn after_possible(plan: Plan, edits: &[Act]) -> Plan {
 /// A plan in which everything that a file can say is said.
 pub fn full() -> Plan {
     let plan = template(TemplateId::RoadPods).plan("Up the long valley");
-    let id = |at: usize| plan.bike.buttons()[at].0;
+    let id = |at: usize| {
+        let (control, part) = [
+            (1, ButtonPart::HoodButton),
+            (1, ButtonPart::OuterPaddle),
+            (1, ButtonPart::InnerPaddle),
+            (3, ButtonPart::Near),
+        ][at];
+        ButtonId {
+            control: ControlId(control),
+            part,
+        }
+    };
     let lever = |at: usize| plan.bike.brakes.runs[at].lever;
     let day = Date::new(2031, 5, 9);
     let seen = Some(Evidence {

@@ -1,7 +1,13 @@
 //! Files saved by earlier versions always open. A file in `saved/` is never
 //! changed: when the format changes, newer samples are added beside it.
 
+use leverwright_core::cockpit::HoldRun;
 use leverwright_core::document::{self, Opened};
+use leverwright_core::finding::Role;
+use leverwright_core::function::Function;
+use leverwright_core::layout::LayoutId;
+use leverwright_core::rider::{Answer, HandPlace};
+use leverwright_core::units::Mm;
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -51,7 +57,17 @@ fn samples_say_what_they_said_when_they_were_saved() {
         let file = samples().into_iter().find(|f| f.ends_with(name));
         open(&file.expect("the sample is there")).1
     };
-    assert_eq!(of("v1_full.json").plan, crate::plans::full());
+    let full = of("v1_full.json").plan;
+    assert_eq!(full.rider.own_words.as_str(), "“Not over cobbles.”");
+    assert_eq!(full.rider.fine_ride_presses, Answer::of(340));
+    assert_eq!(full.rider.hands.right.place.value, Some(HandPlace::Rests));
+    assert_eq!(full.bike.bar.width, Mm(423.7));
+    assert_eq!(full.bike.controls.len(), 7);
+    assert!(full.bike.brakes.runs[0].throw_tested.is_yes());
+    assert_eq!(full.bike.system.holds, Some(HoldRun::Cogs(3)));
+    assert_eq!((full.layouts.len(), full.current), (2, LayoutId(2)));
+    assert_eq!(full.layout().chords[0].function, Function::FrontToggle);
+    assert_eq!(full.accepted[0].role, Role::Clinician);
     let by_hand = of("v1_by_hand.json");
     assert_eq!(by_hand.plan.name.as_str(), "Typed by hand");
     assert_eq!(by_hand.plan.unknown.len(), 2);

@@ -40,6 +40,9 @@ pub(super) const LONGEST_FINDING: usize = 2000;
 /// Unknown parts named in a note; the others are counted.
 const MOST_NAMED: usize = 5;
 
+/// Unknown parts that are kept; a file with more is not ours.
+const MOST_UNKNOWN: usize = 1000;
+
 /// Collects what is found on the way from a file to a plan.
 #[derive(Default)]
 pub(super) struct Reader {
@@ -124,6 +127,15 @@ impl Reader {
     /// order of lists does not matter.
     pub(super) fn take_unknown(&mut self) -> Vec<UnknownPart> {
         let mut unknown = std::mem::take(&mut self.unknown);
+        if unknown.len() > MOST_UNKNOWN {
+            let found = unknown.len();
+            self.refuse_at(
+                "plan",
+                format!(
+                    "expected at most {MOST_UNKNOWN} parts that this version does not know, found {found}"
+                ),
+            );
+        }
         unknown.sort_unstable_by(|a, b| a.path.cmp(&b.path));
         if let Some(first) = self.named.first().cloned() {
             let named = self.named.join(", ");

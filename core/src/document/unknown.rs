@@ -1,6 +1,8 @@
 //! Parts of a file that this version does not know: found, kept with their
 //! owner, put back.
 
+use std::sync::Arc;
+
 use serde_json::{Map, Value};
 
 use super::list::Item;
@@ -44,7 +46,7 @@ pub(super) fn part(at: &Place<'_>) -> UnknownPart {
     }
     UnknownPart {
         path,
-        value: at.value.clone(),
+        value: Arc::new(at.value.clone()),
     }
 }
 
@@ -65,7 +67,7 @@ fn item_name(list: &str, item: &Value) -> Option<String> {
 pub(super) fn put_back(file: &mut Value, parts: &[UnknownPart]) {
     for part in parts {
         if let Some((owner, name)) = owner(file, part) {
-            owner.insert(name.to_owned(), part.value.clone());
+            owner.insert(name.to_owned(), part.value.as_ref().clone());
         }
     }
 }
