@@ -3,7 +3,7 @@
 
 use leverwright_tests::browser::{Browser, Element, Media, Point};
 
-const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
+pub const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
 const GRAVEL: &str = "Gravel drop bar, 1x12";
 
 /// Buttons of [`PODS`]: left lever 1, right lever 2, left tops pod 3, right sprint button 6.
@@ -471,7 +471,10 @@ fn a_fix_is_applied_and_its_finding_goes() {
     does(&shop, RIGHT_OUTER, "left blank");
     let right = shop.css(".slot-group.right .now").texts();
     let idle = ["left blank", "unplugged"];
-    assert!(right.iter().all(|words| idle.contains(&words.as_str())), "{right:?}");
+    assert!(
+        right.iter().all(|words| idle.contains(&words.as_str())),
+        "{right:?}"
+    );
 }
 
 #[test]

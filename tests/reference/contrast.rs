@@ -10,14 +10,7 @@ use palette::color_difference::Wcag21RelativeContrast;
 const STYLES: &str = include_str!("../../app/styles/base.css");
 
 /// Tones that carry words or marks.
-const WORDS: &[&str] = &[
-    "ink",
-    "quiet",
-    "line",
-    "must-fix",
-    "check",
-    "good-to-know",
-];
+const WORDS: &[&str] = &["ink", "quiet", "line", "must-fix", "check", "good-to-know"];
 
 /// One set of tones: name and value, as one block of the style sheet gives them.
 type Palette = Vec<(String, Srgb<f32>)>;
