@@ -130,6 +130,7 @@ fn only_the_sheet_is_printed() {
     for act in ["Undo", "As plain text", "Today", "Add the page"] {
         assert!(!print.contains(act), "{act}");
     }
+    assert!(print.trim_start().starts_with("Setup sheet"), "{print}");
     assert!(print.contains("On the stand"));
 }
 
