@@ -47,7 +47,7 @@ pub struct Derived {
 }
 
 /// A message that stays until dismissed.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Notice {
     /// Tells messages apart.
     pub id: NoticeId,
@@ -64,12 +64,13 @@ pub struct Notice {
 pub struct NoticeId(u32);
 
 /// Something that may be done about a message: a button of it.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Offer {
     /// What the button says.
     pub label: String,
-    /// What it does; the message goes.
-    pub act: Callback<()>,
+    /// What it does; the message goes. It outlives the view that made it, so it
+    /// is no [`Callback`], which ends with its view.
+    pub act: Arc<dyn Fn() + Send + Sync>,
 }
 
 impl Offer {
@@ -77,7 +78,7 @@ impl Offer {
     pub fn new(label: impl Into<String>, act: impl Fn() + Send + Sync + 'static) -> Self {
         Offer {
             label: label.into(),
-            act: Callback::new(move |()| act()),
+            act: Arc::new(act),
         }
     }
 }

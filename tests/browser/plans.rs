@@ -1,7 +1,7 @@
 //! The list of plans, by mouse, touch and keyboard; files; faulty files.
 
 use crate::desk::{
-    GRAVEL, ROAD, copies, file, file_field, names, pick, start, stored, wait_for_message,
+    GRAVEL, ROAD, copies, file, file_field, names, pick, start, stored, template, wait_for_message,
     wait_for_names, wait_until_saved,
 };
 use leverwright_tests::browser::Browser;
@@ -11,7 +11,7 @@ fn a_plan_is_started_by_mouse_touch_and_keyboard() {
     let shop = Browser::open("shop");
     shop.visit("");
     assert!(shop.css(".start").is_shown());
-    shop.mouse().tap(&shop.role("button", ROAD));
+    shop.mouse().tap(&template(&shop, ROAD));
     shop.role("heading", "Rider").wait_until_shown();
     assert_eq!(shop.route(), "#/rider");
     wait_until_saved(&shop);
@@ -23,7 +23,7 @@ fn a_plan_is_started_by_mouse_touch_and_keyboard() {
     wait_until_saved(&shop);
 
     shop.visit("#/plans");
-    shop.finger().tap(&shop.role("button", ROAD));
+    shop.finger().tap(&template(&shop, ROAD));
     shop.role("heading", "Rider").wait_until_shown();
     wait_until_saved(&shop);
     shop.visit("#/plans");
@@ -34,7 +34,7 @@ fn a_plan_is_started_by_mouse_touch_and_keyboard() {
 fn every_template_starts_a_plan_of_its_own() {
     let shop = Browser::open("shop");
     shop.visit("");
-    let words = shop.css(".template").texts();
+    let words = shop.css(".templates .template").texts();
     assert_eq!(words.len(), 12, "{words:?}");
     for template in &words {
         shop.visit("#/plans");

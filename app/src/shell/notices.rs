@@ -33,7 +33,7 @@ fn NoticeCard(notice: Notice) -> impl IntoView {
         .map(|offer| {
             let act = move |_| {
                 workspace.dismiss(id);
-                offer.act.run(());
+                (offer.act)();
                 focus_screen_if_lost();
             };
             view! { <button type="button" on:click=act>{offer.label}</button> }
