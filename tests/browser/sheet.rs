@@ -47,6 +47,7 @@ fn assert_leaves_are_headed(print: &Pdf, head: &str) {
         let foot = format!("Page {} of {count}", at + 1);
         assert!(leaf.contains(&foot), "“{foot}” is not on: {leaf}");
         assert!(leaf.contains(head), "“{head}” is not on: {leaf}");
+        assert!(leaf.len() > 250, "leaf {} is nearly blank: {leaf}", at + 1);
     }
 }
 
