@@ -29,7 +29,7 @@ pub struct Workspace {
     pub lit: RwSignal<Vec<Place>>,
     /// What the live region says next.
     pub spoken: RwSignal<String>,
-    /// Messages that stay until dismissed.
+    /// Messages that stay until dismissed, newest first.
     pub notices: RwSignal<Vec<Notice>>,
     /// How the setup sheet is printed.
     pub print: RwSignal<SheetOptions>,
@@ -221,14 +221,15 @@ impl Workspace {
         self.say(text.clone());
         let mut id = NoticeId(0);
         self.notices.update(|notices| {
-            id = NoticeId(notices.last().map_or(0, |last| last.id.0 + 1));
+            id = NoticeId(notices.first().map_or(0, |newest| newest.id.0 + 1));
             notices.retain(|notice| notice.text != text);
-            notices.push(Notice {
+            let notice = Notice {
                 id,
                 text,
                 trouble,
                 offers,
-            });
+            };
+            notices.insert(0, notice);
         });
         id
     }

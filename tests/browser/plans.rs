@@ -210,7 +210,7 @@ fn a_faulty_file_is_told_in_a_sentence_and_the_open_plan_stays() {
         (
             "later.json",
             whole
-                .replacen("\"leverwright\": 1", "\"leverwright\": 99", 1)
+                .replacen("\"format\": 1", "\"format\": 99", 1)
                 .into_bytes(),
         ),
         ("markup.json", side.into_bytes()),
@@ -219,7 +219,7 @@ fn a_faulty_file_is_told_in_a_sentence_and_the_open_plan_stays() {
         let path = file(&shop, name, content);
         file_field(&shop).choose_file(&path);
         wait_for_message(&shop, &format!("“{name}” was not opened."));
-        let said = shop.css(".notices li:last-child p").text();
+        let said = shop.css(".notices li:first-child p").text();
         let reason = said.trim_start_matches(&format!("“{name}” was not opened."));
         assert!(reason.len() > 20 && reason.len() < 400, "{said}");
         assert_eq!(shop.css(".notices img, .plans img").count(), 0);

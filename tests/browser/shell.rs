@@ -228,8 +228,8 @@ fn nothing_scrolls_sideways_on_a_small_screen_or_with_large_text() {
             "#/rules",
             "#/rules/needed-function-missing",
         ] {
-            home.visit("about:blank");
             home.visit(route);
+            home.reload();
             assert!(overflow(&home) <= 0.0, "{route} at {width} px, {percent} %");
         }
     }
