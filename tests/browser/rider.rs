@@ -134,7 +134,9 @@ fn one_hand_is_shown_at_a_time_on_a_telephone() {
         ))
     };
     assert!(shown("left-lets-go") && !shown("right-lets-go"));
-    home.css(".hand-switch label").nth(1).click();
+    let right = home.css(".hand-switch label").nth(1);
+    right.script("arguments[0].scrollIntoView({ block: 'center' })");
+    home.finger().tap(&right);
     home.wait_for("the right hand is shown", || shown("right-lets-go"));
     assert!(!shown("left-lets-go"));
 }
