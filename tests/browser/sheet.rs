@@ -47,6 +47,7 @@ fn assert_leaves_are_headed(print: &Pdf, head: &str) {
         let foot = format!("Page {} of {count}", at + 1);
         assert!(leaf.contains(&foot), "“{foot}” is not on: {leaf}");
         assert!(leaf.contains(head), "“{head}” is not on: {leaf}");
+        assert!(leaf.len() > 250, "leaf {} is nearly blank: {leaf}", at + 1);
     }
 }
 
@@ -130,6 +131,7 @@ fn only_the_sheet_is_printed() {
     for act in ["Undo", "As plain text", "Today", "Add the page"] {
         assert!(!print.contains(act), "{act}");
     }
+    assert!(print.trim_start().starts_with("Setup sheet"), "{print}");
     assert!(print.contains("On the stand"));
 }
 

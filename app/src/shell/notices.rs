@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use crate::focus::focus_screen_if_lost;
 use crate::workspace::{Notice, Workspace};
 
-/// The messages, newest last, at the thumb's side. They are read out as they
+/// The messages, newest first, at the thumb's side. They are read out as they
 /// come by the live region of the shell.
 #[component]
 pub fn Notices() -> impl IntoView {
@@ -33,7 +33,7 @@ fn NoticeCard(notice: Notice) -> impl IntoView {
         .map(|offer| {
             let act = move |_| {
                 workspace.dismiss(id);
-                offer.act.run(());
+                (offer.act)();
                 focus_screen_if_lost();
             };
             view! { <button type="button" on:click=act>{offer.label}</button> }

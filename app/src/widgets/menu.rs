@@ -53,10 +53,11 @@ pub fn MenuButton(
         let to = event
             .related_target()
             .and_then(|to| to.dyn_into::<Node>().ok());
-        let inside = anchor
-            .get_untracked()
-            .is_some_and(|anchor| anchor.contains(to.as_ref()));
-        if !inside {
+        // The focus also goes when the whole menu is taken off the page.
+        let Some(anchor) = anchor.try_get_untracked().flatten() else {
+            return;
+        };
+        if !anchor.contains(to.as_ref()) {
             open.set(false);
         }
     };
