@@ -219,7 +219,10 @@ fn a_rule_s_page_fixes_what_it_found_in_the_open_plan() {
 fn nothing_scrolls_sideways_on_a_small_screen_or_with_large_text() {
     let home = Browser::open_phone("home");
     start(&home, ROAD);
-    for (width, percent) in [(320, 100), (390, 200), (320, 200), (1280, 200)] {
+    // What undo would take back is long.
+    right_hand_rests(&home);
+    wait_until_saved(&home);
+    for (width, percent) in [(320, 100), (1280, 100), (390, 200), (320, 200), (1280, 200)] {
         home.viewport(width, 700);
         home.text_size(percent);
         for route in [
@@ -292,5 +295,27 @@ fn axe_core_objects_to_nothing_on_plans_settings_and_rules() {
         shop.assert_accessible();
         shop.role("button", "Bring it back").click();
         wait_for_names(&shop, &[ROAD]);
+    }
+}
+
+#[test]
+fn all_buttons_stand_in_one_list_on_the_chosen_side() {
+    let shop = Browser::open("shop");
+    start(&shop, ROAD);
+    let middle = |selector: &str| shop.css(selector).nth(0).centre().x;
+    shop.visit("#/layout");
+    shop.css(".cockpit-frame.margins").wait_until_shown();
+    for (choice, list_is_left) in [("All on the left", true), ("All on the right", false)] {
+        shop.visit("#/settings");
+        shop.mouse().tap(&shop.role("radio", choice));
+        shop.visit("#/layout");
+        shop.css(".cockpit-frame.list-beside").wait_until_shown();
+        let drawn = middle(".cockpit-frame .drawn");
+        let slots = shop.css(".cockpit-frame .slot");
+        assert!(slots.count() >= 6);
+        for at in 0..slots.count() {
+            assert_eq!(slots.nth(at).centre().x < drawn, list_is_left, "{choice}");
+        }
+        assert!(overflow(&shop) <= 0.0);
     }
 }

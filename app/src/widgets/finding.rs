@@ -59,8 +59,10 @@ pub fn FindingCard(
             <p class="says"><SeverityMark severity=finding.severity/>" "{finding.message.clone()}</p>
             <Places finding=finding.clone()/>
             <Fixes fixes=finding.fixes.clone() acted/>
-            {decision}
-            <AboutRule id=finding.rule/>
+            <div class="more">
+                {decision}
+                <AboutRule id=finding.rule/>
+            </div>
         </article>
     }
 }
@@ -122,7 +124,9 @@ fn AboutRule(id: &'static str) -> impl IntoView {
     let title = rules::rule(id).map_or(id, |rule| rule.title);
     view! {
         <p class="about-rule">
-            <a href=Route::Rules(Some(id.to_owned())).href()>"Why: "{title}</a>
+            <a href=Route::Rules(Some(id.to_owned())).href()>
+                "Why"<span class="unseen">": "{title}</span>
+            </a>
         </p>
     }
 }

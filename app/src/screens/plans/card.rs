@@ -79,10 +79,14 @@ pub fn name_id(plan: &PlanId) -> String {
     format!("plan-{plan}")
 }
 
-/// The bike, and how much stands open.
+/// The bike, where the plan's name does not say it, and how much stands open.
 fn in_short(plan: &Plan) -> String {
     let tally = Tally::of(plan, &rules::findings(plan));
-    format!("{} · {tally}", plan.bike.in_short())
+    let bike = plan.bike.in_short();
+    match plan.name.as_str().contains(&bike) {
+        true => tally.to_string(),
+        false => format!("{bike} · {tally}"),
+    }
 }
 
 #[component]

@@ -121,9 +121,13 @@ async fn read_file(file: &File) -> Result<document::Opened, String> {
     document::read(bytes).map_err(|error| error.to_string())
 }
 
-/// A moment as this device writes it.
+/// A moment as people here write it: day and minute.
 pub fn in_words(milliseconds: u64) -> String {
     let date = js_sys::Date::new(&(milliseconds as f64).into());
-    date.to_locale_string("default", &js_sys::Object::new().into())
-        .into()
+    let style = js_sys::Object::new();
+    for (part, length) in [("dateStyle", "medium"), ("timeStyle", "short")] {
+        // A plain object takes any entry.
+        let _ = js_sys::Reflect::set(&style, &part.into(), &length.into());
+    }
+    date.to_locale_string("default", &style).into()
 }
