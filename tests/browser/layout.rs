@@ -1,6 +1,7 @@
 //! The Layout screen: functions are put on buttons by mouse, finger, clicks, menu and keyboard
 //! alone; findings follow; the screen stays usable small, enlarged, in dark and in forced colours.
 
+use crate::desk::start;
 use leverwright_tests::browser::{Browser, Element, Media, Point};
 
 const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
@@ -18,8 +19,7 @@ const SPRINT_IS_FIXED: &str = "The right sprint button is fixed to “rear harde
 
 /// Starts a plan from a template and goes to its layout.
 fn open_layout(browser: &Browser, template: &str) {
-    browser.visit("");
-    browser.role("button", template).click();
+    start(browser, template);
     browser.visit("#/layout");
     browser.css(".face").nth(0).wait_until_shown();
 }
@@ -220,7 +220,14 @@ fn a_finger_drags_from_the_grip_and_scrolls_elsewhere() {
     });
     does(&home, LEFT_OUTER, "front smaller");
 
-    // A tap beside the grip picks up; a second one puts down.
+    // A tap beside the grip picks up; a second one puts down. A tap while the page still runs on
+    // would only stop it.
+    let scrolled = || home.eval::<f64>("return window.scrollY");
+    home.wait_for("the page has come to rest", || {
+        let here = scrolled();
+        std::thread::sleep(std::time::Duration::from_millis(200));
+        here == scrolled()
+    });
     finger.tap(&face(&home, LEFT_OUTER));
     heard(&home, "Left outer paddle picked up. Choose a function");
     finger.tap(&item(&home, "lights"));
@@ -287,21 +294,23 @@ fn the_menu_does_everything() {
     dialog.wait_for_text("hold: repeats, 3 cogs");
     dialog.wait_for_text("index finger, natural, not asked yet");
 
-    dialog
-        .inner_css(".new-chord select")
-        .nth(0)
-        .script("arguments[0].selectedIndex = 1; arguments[0].dispatchEvent(new Event('change'))");
+    let other = dialog.inner_css(".new-chord select").nth(0);
+    other.script(
+        "const inner = [...arguments[0].options].find(o => o.text.endsWith('left inner paddle'));
+         arguments[0].value = inner.value;
+         arguments[0].dispatchEvent(new Event('change', { bubbles: true }))",
+    );
     pick("menu-chord", "Add this pair");
     dialog
         .inner_css(".chords")
-        .wait_for_text("Rear easier with 3 left inner paddle");
+        .wait_for_text("left inner paddle");
     shop.role("button", "Close").click();
     dialog.wait_until_gone();
 
     does(&shop, LEFT_OUTER, "rear easier");
     let notes = face(&shop, LEFT_OUTER).inner_css(".notes");
     notes.wait_for_text("was front larger, hold: repeats, 3 cogs, with another: rear easier");
-    assert_eq!(shop.focused().1.split_whitespace().next(), Some("2"));
+    assert!(shop.focused().1.contains("left outer paddle"));
 
     menu_of(&shop, LEFT_OUTER).click();
     pick("menu-tap", "leave it blank");
@@ -471,7 +480,10 @@ fn a_fix_is_applied_and_its_finding_goes() {
     does(&shop, RIGHT_OUTER, "left blank");
     let right = shop.css(".slot-group.right .now").texts();
     let idle = ["left blank", "unplugged"];
-    assert!(right.iter().all(|words| idle.contains(&words.as_str())), "{right:?}");
+    assert!(
+        right.iter().all(|words| idle.contains(&words.as_str())),
+        "{right:?}"
+    );
 }
 
 #[test]
@@ -500,10 +512,10 @@ fn a_finding_lights_its_places() {
 fn shift_plans_and_layouts_are_chosen_copied_renamed_and_removed() {
     let shop = Browser::open("shop");
     open_layout(&shop, PODS);
+    assert_eq!(item(&shop, "rung-up").count(), 0);
     choose(&shop, "Shift plan", "ladder");
     does(&shop, RIGHT_OUTER, "rung down");
     item(&shop, "rung-up").wait_until_shown();
-    item(&shop, "rear-easier").wait_until_gone();
 
     shop.role("button", "Layouts").click();
     shop.role("menuitem", "Copy this layout").click();
@@ -543,7 +555,6 @@ fn choose(browser: &Browser, label: &str, words: &str) {
     browser.wait_for(&format!("{words} is chosen"), || {
         list.script("return arguments[0].selectedOptions[0]?.textContent") == words
     });
-    browser.press("Enter");
 }
 
 #[test]

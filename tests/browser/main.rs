@@ -3,6 +3,7 @@
 mod boot;
 mod desk;
 mod driving;
+mod layout;
 mod plans;
 mod sheet;
 mod shell;
