@@ -3,6 +3,7 @@
 
 mod drawing;
 mod erase;
+mod focus;
 mod gesture;
 mod repeated_taps;
 mod route;

@@ -35,13 +35,13 @@ pub fn Shell() -> impl IntoView {
     announce_arrival(route, main);
     view! {
         <SkipLink main/>
-        <div class="top">
+        <header class="top">
             <Masthead/>
             <div class="dock">
-                <UndoBar/>
                 <Navigation route/>
+                <UndoBar/>
             </div>
-        </div>
+        </header>
         <Notices/>
         <main id="main" tabindex="-1" node_ref=main>
             {move || match route.get() {

@@ -29,7 +29,7 @@ pub struct Workspace {
     pub lit: RwSignal<Vec<Place>>,
     /// What the live region says next.
     pub spoken: RwSignal<String>,
-    /// Messages that stay until dismissed.
+    /// Messages that stay until dismissed, newest first.
     pub notices: RwSignal<Vec<Notice>>,
     /// How the setup sheet is printed.
     pub print: RwSignal<SheetOptions>,
@@ -47,7 +47,7 @@ pub struct Derived {
 }
 
 /// A message that stays until dismissed.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Notice {
     /// Tells messages apart.
     pub id: NoticeId,
@@ -64,12 +64,13 @@ pub struct Notice {
 pub struct NoticeId(u32);
 
 /// Something that may be done about a message: a button of it.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Offer {
     /// What the button says.
     pub label: String,
-    /// What it does; the message goes.
-    pub act: Callback<()>,
+    /// What it does; the message goes. It outlives the view that made it, so it
+    /// is no [`Callback`], which ends with its view.
+    pub act: Arc<dyn Fn() + Send + Sync>,
 }
 
 impl Offer {
@@ -77,7 +78,7 @@ impl Offer {
     pub fn new(label: impl Into<String>, act: impl Fn() + Send + Sync + 'static) -> Self {
         Offer {
             label: label.into(),
-            act: Callback::new(move |()| act()),
+            act: Arc::new(act),
         }
     }
 }
@@ -220,14 +221,15 @@ impl Workspace {
         self.say(text.clone());
         let mut id = NoticeId(0);
         self.notices.update(|notices| {
-            id = NoticeId(notices.last().map_or(0, |last| last.id.0 + 1));
+            id = NoticeId(notices.first().map_or(0, |newest| newest.id.0 + 1));
             notices.retain(|notice| notice.text != text);
-            notices.push(Notice {
+            let notice = Notice {
                 id,
                 text,
                 trouble,
                 offers,
-            });
+            };
+            notices.insert(0, notice);
         });
         id
     }

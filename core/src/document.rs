@@ -27,6 +27,9 @@
 //! # Ok::<(), document::DocumentError>(())
 //! ```
 
+#[macro_use]
+mod part;
+
 mod code;
 mod error;
 mod key;
@@ -42,12 +45,11 @@ pub use error::DocumentError;
 pub use reader::{Note, NoteKind};
 pub(crate) use unknown::drop_ownerless;
 
-use serde::Deserialize;
-use serde_json::{Map, Value};
+use serde_json::Value;
 
 use crate::plan::Plan;
+use part::{Part, Place};
 use reader::Reader;
-use unknown::Step;
 
 /// The format that this version writes.
 pub const FORMAT: u64 = 1;
@@ -55,9 +57,6 @@ pub const FORMAT: u64 = 1;
 /// The largest file that is opened, in bytes; a full plan has some hundred
 /// thousand.
 pub const MOST_BYTES: usize = 2_000_000;
-
-/// Unknown parts named in a note; the others are counted.
-const MOST_NAMED: usize = 5;
 
 /// A plan from a file, and what people should know about it.
 #[derive(Debug, Clone, PartialEq)]
@@ -99,16 +98,19 @@ pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
         let words = format!("The file was brought up to date: {change}.");
         reader.note(NoteKind::Mended, "format", words);
     }
-    let (document, unknown) = take_in(&file)?;
-    let mut plan = document.plan(&mut reader);
-    note_unknown(&mut reader, &unknown);
     let file = Value::Object(file);
-    plan.unknown = (unknown.iter())
-        .filter_map(|steps| unknown::part(&file, steps))
-        .collect();
-    // In an order of their own, so that the order of lists does not matter.
-    plan.unknown.sort_by(|a, b| a.path.cmp(&b.path));
-    let notes = reader.look_up(&plan)?;
+    let document = v1::Document::read(&Place::top(&file), &mut reader);
+    let unknown = reader.take_unknown();
+    let plan = document.map(|document| {
+        document.look_through(&mut reader);
+        let plan = Plan {
+            unknown,
+            ..document.into()
+        };
+        reader.look_up(&plan);
+        plan
+    });
+    let (plan, notes) = reader.done(plan)?;
     // What is opened must be there to open again after it was saved.
     let bytes = write(&plan).len();
     if bytes > MOST_BYTES {
@@ -122,34 +124,7 @@ pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
 
 /// What the plan says in the current format, unknown parts left out.
 fn current(plan: &Plan) -> Value {
-    // Serialising plain structs with text keys into a value cannot fail.
-    serde_json::to_value(v1::Document::from(plan)).unwrap_or_default()
-}
-
-/// The document in a file, and the paths of what it does not know.
-fn take_in(file: &Map<String, Value>) -> Result<(v1::Document, Vec<Vec<Step>>), DocumentError> {
-    let mut unknown = Vec::new();
-    let mut note = |path: serde_ignored::Path<'_>| unknown.push(unknown::steps(&path));
-    let mut track = serde_path_to_error::Track::new();
-    let tracked = serde_path_to_error::Deserializer::new(file, &mut track);
-    let document = v1::Document::deserialize(serde_ignored::Deserializer::new(tracked, &mut note))
-        .map_err(|error| DocumentError::of_value(&track.path(), &error))?;
-    Ok((document, unknown))
-}
-
-fn note_unknown(reader: &mut Reader, unknown: &[Vec<Step>]) {
-    let places: Vec<String> = (unknown.iter().take(MOST_NAMED))
-        .map(|steps| unknown::place(steps))
-        .collect();
-    let named = places.join(", ");
-    let words = match unknown.len() - places.len() {
-        _ if places.is_empty() => return,
-        0 => format!("This version does not know {named}. It is kept as it came."),
-        more => format!(
-            "This version does not know {named} and {more} more. They are kept as they came."
-        ),
-    };
-    reader.note(NoteKind::Unknown, &places[0], words);
+    v1::Document::from(plan).write()
 }
 
 /// The JSON Schema (draft 2020-12) of the current format, as text.

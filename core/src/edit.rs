@@ -1,7 +1,7 @@
 //! Every change to a plan: one enum, one way of applying it.
 //!
-//! The app never changes a plan by hand, so undo, revisions, fixes, tests and
-//! import all go the same way.
+//! The app never changes a plan by hand, so undo, revisions, fixes and tests all
+//! go the same way.
 
 mod bike;
 mod brakes;

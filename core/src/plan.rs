@@ -17,9 +17,10 @@ pub struct Plan {
     pub name: Text,
     /// The shop's job number.
     pub job: Text,
-    /// Counts the changes; every accepted edit raises it by one.
+    /// Counts the changes: raised by each one that a
+    /// [`History`](crate::history::History) takes.
     pub revision: u32,
-    /// The day of the last change, as told by the app.
+    /// The day of the work, as somebody enters it.
     pub date: Option<Date>,
     /// The rider.
     pub rider: Rider,

@@ -2,9 +2,8 @@
 //!
 //! A document of typed parts, complete in words, so that it can be tested and
 //! copied without a browser; the app only sets it on paper. It has three pages,
-//! and a fourth on request: what stands [`Page::OnTheStand`], what the
-//! [`Page::Work`] is, what was [`Page::Proof`]ed, and the rider's
-//! [`Page::Hands`]. A page of the sheet may take more than one leaf.
+//! [`Page::OnTheStand`], [`Page::Work`] and [`Page::Proof`], and on request a
+//! fourth, [`Page::Hands`]. A page of the sheet may take more than one leaf.
 
 mod brakes;
 mod buttons;

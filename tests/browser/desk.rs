@@ -10,11 +10,28 @@ pub const ROAD: &str = "Road drop bar, 2x12";
 /// Another.
 pub const GRAVEL: &str = "Gravel drop bar, 1x12";
 
+/// The button of a template; a plan in the list may have the same name.
+pub fn template<'a>(browser: &'a Browser, words: &str) -> Element<'a> {
+    browser.css(".new-plan").inner_role("button", words)
+}
+
+/// Says with one tap that the right hand rests and does nothing else.
+#[track_caller]
+pub fn right_hand_rests(browser: &Browser) {
+    browser.visit("#/rider");
+    browser
+        .role(
+            "button",
+            "Right hand rests on the bar and does nothing else",
+        )
+        .click();
+}
+
 /// Starts a plan from a template by a click, and waits until it is saved.
 #[track_caller]
-pub fn start(browser: &Browser, template: &str) {
+pub fn start(browser: &Browser, words: &str) {
     browser.visit("#/plans");
-    browser.role("button", template).click();
+    template(browser, words).click();
     browser.role("heading", "Rider").wait_until_shown();
     wait_until_saved(browser);
 }

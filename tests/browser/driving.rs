@@ -169,7 +169,10 @@ fn tabs_share_a_profile() {
     );
     shop.eval::<()>("document.title = 'second'");
     shop.go_to_tab(0);
-    assert_eq!(shop.eval::<String>("return document.title"), "Leverwright");
+    assert_eq!(
+        shop.eval::<String>("return document.title"),
+        "Plans · Leverwright"
+    );
 }
 
 #[test]

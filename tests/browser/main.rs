@@ -1,10 +1,13 @@
 //! Walk-throughs of the release build in a real browser. `cargo xtask walk [FILTER]` runs them.
 
+mod bike;
 mod boot;
 mod desk;
 mod driving;
+mod journey;
 mod layout;
 mod plans;
+mod rider;
 mod sheet;
 mod shell;
 mod storage;

@@ -1,7 +1,7 @@
 //! The list of plans, by mouse, touch and keyboard; files; faulty files.
 
 use crate::desk::{
-    GRAVEL, ROAD, copies, file, file_field, names, pick, start, stored, wait_for_message,
+    GRAVEL, ROAD, copies, file, file_field, names, pick, start, stored, template, wait_for_message,
     wait_for_names, wait_until_saved,
 };
 use leverwright_tests::browser::Browser;
@@ -11,7 +11,7 @@ fn a_plan_is_started_by_mouse_touch_and_keyboard() {
     let shop = Browser::open("shop");
     shop.visit("");
     assert!(shop.css(".start").is_shown());
-    shop.mouse().tap(&shop.role("button", ROAD));
+    shop.mouse().tap(&template(&shop, ROAD));
     shop.role("heading", "Rider").wait_until_shown();
     assert_eq!(shop.route(), "#/rider");
     wait_until_saved(&shop);
@@ -23,7 +23,7 @@ fn a_plan_is_started_by_mouse_touch_and_keyboard() {
     wait_until_saved(&shop);
 
     shop.visit("#/plans");
-    shop.finger().tap(&shop.role("button", ROAD));
+    shop.finger().tap(&template(&shop, ROAD));
     shop.role("heading", "Rider").wait_until_shown();
     wait_until_saved(&shop);
     shop.visit("#/plans");
@@ -34,7 +34,7 @@ fn a_plan_is_started_by_mouse_touch_and_keyboard() {
 fn every_template_starts_a_plan_of_its_own() {
     let shop = Browser::open("shop");
     shop.visit("");
-    let words = shop.css(".template").texts();
+    let words = shop.css(".templates .template").texts();
     assert_eq!(words.len(), 12, "{words:?}");
     for template in &words {
         shop.visit("#/plans");
@@ -210,7 +210,7 @@ fn a_faulty_file_is_told_in_a_sentence_and_the_open_plan_stays() {
         (
             "later.json",
             whole
-                .replacen("\"leverwright\": 1", "\"leverwright\": 99", 1)
+                .replacen("\"format\": 1", "\"format\": 99", 1)
                 .into_bytes(),
         ),
         ("markup.json", side.into_bytes()),
@@ -219,7 +219,7 @@ fn a_faulty_file_is_told_in_a_sentence_and_the_open_plan_stays() {
         let path = file(&shop, name, content);
         file_field(&shop).choose_file(&path);
         wait_for_message(&shop, &format!("“{name}” was not opened."));
-        let said = shop.css(".notices li:last-child p").text();
+        let said = shop.css(".notices li:first-child p").text();
         let reason = said.trim_start_matches(&format!("“{name}” was not opened."));
         assert!(reason.len() > 20 && reason.len() < 400, "{said}");
         assert_eq!(shop.css(".notices img, .plans img").count(), 0);

@@ -1,6 +1,8 @@
 //! The frame round every screen: ways, undo, messages, settings, rules, small screens, axe.
 
-use crate::desk::{ROAD, overflow, pick, start, stored, wait_for_names, wait_until_saved};
+use crate::desk::{
+    ROAD, overflow, pick, right_hand_rests, start, stored, wait_for_names, wait_until_saved,
+};
 use leverwright_tests::browser::{Browser, Media};
 
 const SCREENS: [&str; 5] = ["Plans", "Rider", "Bike", "Layout", "Sheet"];
@@ -39,7 +41,7 @@ fn what_is_missing_is_told_beside_each_screen() {
         missing("bike")
     );
     assert!(missing("layout").contains("check"), "{}", missing("layout"));
-    shop.role("button", "This hand does nothing").nth(1).click();
+    right_hand_rests(&shop);
     shop.css("#missing-layout").wait_for_text("must fix");
 }
 
@@ -197,7 +199,7 @@ fn each_rule_has_its_page() {
 fn a_rule_s_page_fixes_what_it_found_in_the_open_plan() {
     let shop = Browser::open("shop");
     start(&shop, ROAD);
-    shop.role("button", "This hand does nothing").nth(1).click();
+    right_hand_rests(&shop);
     shop.visit("#/rules/live-button-under-resting-hand");
     let fix = shop.css(".finding .fixes button").nth(0);
     let before = shop.css(".finding").count();
@@ -226,8 +228,8 @@ fn nothing_scrolls_sideways_on_a_small_screen_or_with_large_text() {
             "#/rules",
             "#/rules/needed-function-missing",
         ] {
-            home.visit("about:blank");
             home.visit(route);
+            home.reload();
             assert!(overflow(&home) <= 0.0, "{route} at {width} px, {percent} %");
         }
     }

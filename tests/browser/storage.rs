@@ -1,8 +1,8 @@
 //! What the browser keeps: nothing is lost by a reload, a fault, a full store or another tab.
 
 use crate::desk::{
-    GRAVEL, ROAD, copies, names, pick, put, start, stored, wait_for_message, wait_for_names,
-    wait_until_saved,
+    GRAVEL, ROAD, copies, names, pick, put, right_hand_rests, start, stored, template,
+    wait_for_message, wait_for_names, wait_until_saved,
 };
 use leverwright_tests::browser::Browser;
 
@@ -251,7 +251,7 @@ fn a_shared_computer_keeps_nothing() {
     let clinic = Browser::open("clinic");
     clinic.visit("#/plans");
     clinic.role("checkbox", "Others use this computer").click();
-    clinic.role("button", GRAVEL).click();
+    template(&clinic, GRAVEL).click();
     clinic.role("heading", "Rider").wait_until_shown();
     clinic.css(".kept").wait_for_text("In this page only");
     clinic.visit("#/plans");
@@ -278,7 +278,7 @@ fn a_shared_computer_keeps_nothing() {
 fn hand_details_are_removed_from_every_stored_byte_and_from_undo() {
     let shop = Browser::open("shop");
     start(&shop, ROAD);
-    shop.role("button", "This hand does nothing").nth(1).click();
+    right_hand_rests(&shop);
     wait_until_saved(&shop);
     let says =
         |shop: &Browser, words: &str| stored(shop).values().any(|value| value.contains(words));
@@ -302,14 +302,7 @@ fn hand_details_are_removed_from_every_stored_byte_and_from_undo() {
     pick(&shop, ROAD, "Remove hand details");
     shop.role("button", "Remove them").click();
     wait_for_message(&shop, "Hand details are removed");
-    for words in [
-        "brakes-hard",
-        "stays-on",
-        "steady",
-        "thumb",
-        "complete",
-        "rests",
-    ] {
+    for words in ["brakes-hard", "stays-on", "steady", "complete", "rests"] {
         assert!(!says(&shop, words), "{words}: {:?}", stored(&shop));
     }
     assert_eq!(copies(&shop).len(), 1);

@@ -2,4 +2,6 @@
 //! value recalled and not read again.
 
 mod brakes;
+mod contrast;
 mod steps;
+mod targets;

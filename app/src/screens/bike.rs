@@ -14,7 +14,7 @@ use crate::erase::{When, act, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{BarSide, Bike, Control, ControlId};
-use leverwright_core::edit::{BikeEdit, BrakeEdit, Edit};
+use leverwright_core::edit::{BikeEdit, BrakeEdit, Edit, PlanEdit};
 
 use crate::widgets::NoPlan;
 use crate::workspace::Workspace;
@@ -86,6 +86,13 @@ fn Bench() -> impl IntoView {
             <div class="row">
                 <button on:click={act(move || stand.commit(BikeEdit::MirrorAll))}>
                     "Mirror the whole cockpit"
+                </button>
+            <button on:click={act(move || {
+                    if stand.workspace.commit(Edit::Plan(PlanEdit::NoteAsFound)) {
+                        stand.workspace.say("Noted. The setup sheet prints it as “was”.");
+                    }
+                })}>
+                    "Note what the buttons do now as found"
                 </button>
             </div>
             {BarSide::ALL.iter().map(|side| view! { <Group side=*side/> }).collect_view()}

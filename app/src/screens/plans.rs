@@ -10,7 +10,7 @@ mod rename;
 
 use leptos::prelude::*;
 
-use crate::storage::Library;
+use crate::storage::{Card, Library};
 use card::PlanCard;
 use demo_plans::DemoPlans;
 use files::{DropZone, OpenFile};
@@ -49,10 +49,20 @@ fn PlanList() -> impl IntoView {
         <section aria-labelledby="your-plans">
             <h2 id="your-plans" class="unseen">"Your plans"</h2>
             <ul class="plan-list">
-                <For each=move || library.cards.get() key=|card| format!("{card:?}") let:card>
+                <For each=move || library.cards.get() key=row_key let:card>
                     <PlanCard card/>
                 </For>
             </ul>
         </section>
     }
+}
+
+/// A row is drawn anew when the store says something else of its plan.
+fn row_key(card: &Card) -> String {
+    let revision = card.plan.as_ref().map(|plan| plan.revision);
+    let damaged: Vec<String> = card.damaged.iter().map(|copy| copy.key.key()).collect();
+    format!(
+        "{} {:?} {:?} {revision:?} {damaged:?}",
+        card.id, card.keeping, card.saved
+    )
 }

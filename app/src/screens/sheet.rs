@@ -56,6 +56,7 @@ fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
         <article class=format!("sheet {}", options.paper.code())
             class:large=options.large_print
             aria-label="Setup sheet">
+            <h1 class="sheet-name">"Setup sheet"</h1>
             <OnTheStand plan sheet=sheet.clone()/>
             <WorkPage sheet=sheet.clone()/>
             <ProofPage sheet/>

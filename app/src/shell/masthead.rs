@@ -28,7 +28,7 @@ pub fn Masthead() -> impl IntoView {
             .join(", ")
     };
     view! {
-        <header class="masthead">
+        <div class="masthead">
             <a class="brand" href=Route::Plans.href()>"Leverwright"</a>
             <Show when=move || name.with(Option::is_some)>
                 <p class="open-plan">
@@ -36,6 +36,6 @@ pub fn Masthead() -> impl IntoView {
                     <span class="kept quiet">{kept}</span>
                 </p>
             </Show>
-        </header>
+        </div>
     }
 }

@@ -2,9 +2,10 @@
 
 use leptos::prelude::*;
 
+use crate::focus::focus_screen_if_lost;
 use crate::workspace::{Notice, Workspace};
 
-/// The messages, newest last, at the thumb's side. They are read out as they
+/// The messages, newest first, at the thumb's side. They are read out as they
 /// come by the live region of the shell.
 #[component]
 pub fn Notices() -> impl IntoView {
@@ -32,17 +33,22 @@ fn NoticeCard(notice: Notice) -> impl IntoView {
         .map(|offer| {
             let act = move |_| {
                 workspace.dismiss(id);
-                offer.act.run(());
+                (offer.act)();
+                focus_screen_if_lost();
             };
             view! { <button type="button" on:click=act>{offer.label}</button> }
         })
         .collect_view();
+    let dismiss = move |_| {
+        workspace.dismiss(id);
+        focus_screen_if_lost();
+    };
     view! {
         <li class:trouble=notice.trouble>
             <p>{notice.text}</p>
             <div class="acts">
                 {offers}
-                <button type="button" on:click=move |_| workspace.dismiss(id)>"Dismiss"</button>
+                <button type="button" on:click=dismiss>"Dismiss"</button>
             </div>
         </li>
     }

@@ -16,7 +16,7 @@ pub fn UndoBar() -> impl IntoView {
     let open = Memo::new(move |_| workspace.plan.with(Option::is_some));
     view! {
         <Show when=move || open.get()>
-            <div class="undo-bar" role="group" aria-label="Undo and redo">
+            <section class="undo-bar" aria-label="Undo and redo">
                 <button type="button" aria-describedby="undo-label"
                     aria-disabled=move || undo.with(Option::is_none).to_string()
                     on:click=move |_| workspace.undo()>"Undo"</button>
@@ -27,7 +27,7 @@ pub fn UndoBar() -> impl IntoView {
                     <span id="undo-label">{move || undo.get()}</span>
                     <span id="redo-label" class="unseen">{move || redo.get()}</span>
                 </span>
-            </div>
+            </section>
         </Show>
     }
 }

@@ -200,6 +200,20 @@ impl Library {
         }
     }
 
+    /// Forgets that a plan was open, if it was this one.
+    fn forget_if_opened(self, id: &PlanId) {
+        if !is_available() {
+            return;
+        }
+        let id = Some(id.to_string());
+        if SessionStorage::get(OPEN_HERE).ok() == id {
+            SessionStorage::delete(OPEN_HERE);
+        }
+        if LocalStorage::get(OPENED_LAST).ok() == id {
+            LocalStorage::delete(OPENED_LAST);
+        }
+    }
+
     /// Saves the open plan, and clears the desk; its undo stays in this page.
     fn put_aside(self) {
         self.save_now();

@@ -2,6 +2,8 @@
 
 mod accept;
 
+use std::sync::Arc;
+
 use leptos::prelude::*;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::finding::{Acceptable, Finding, Fix};
@@ -24,18 +26,21 @@ pub fn FindingCard(
     acted: Callback<()>,
 ) -> impl IntoView {
     let workspace = Workspace::here();
-    let places = StoredValue::new(finding.places.clone());
-    let light = move || workspace.lit.set(places.get_value());
+    // Plain values: the browser tells of a lost focus even after the card's own
+    // signals are gone.
+    let places = Arc::new(finding.places.clone());
+    let light = {
+        let places = Arc::clone(&places);
+        move || workspace.lit.set(places.to_vec())
+    };
     let darken = move || {
-        if workspace
-            .lit
-            .with_untracked(|lit| *lit == places.get_value())
-        {
+        if workspace.lit.with_untracked(|lit| *lit == *places) {
             workspace.lit.set(Vec::new());
         }
     };
     // A card that goes takes its light along.
-    on_cleanup(darken);
+    on_cleanup(darken.clone());
+    let (light_too, darken_too) = (light.clone(), darken.clone());
     let accepted = workspace
         .plan
         .with_untracked(|plan| plan.as_ref()?.acceptance_of(&finding).cloned());
@@ -50,7 +55,7 @@ pub fn FindingCard(
     view! {
         <article class="finding"
             on:pointerenter=move |_| light() on:pointerleave=move |_| darken()
-            on:focusin=move |_| light() on:focusout=move |_| darken()>
+            on:focusin=move |_| light_too() on:focusout=move |_| darken_too()>
             <p class="says"><SeverityMark severity=finding.severity/>" "{finding.message.clone()}</p>
             <Places finding=finding.clone()/>
             <Fixes fixes=finding.fixes.clone() acted/>

@@ -35,7 +35,7 @@ pub fn MenuButton(
     /// What it is about, read after the label where several buttons say the
     /// same.
     #[prop(into, optional)]
-    about: String,
+    about: Signal<String>,
     /// The acts in order.
     items: Vec<MenuItem>,
 ) -> impl IntoView {
@@ -53,15 +53,19 @@ pub fn MenuButton(
         let to = event
             .related_target()
             .and_then(|to| to.dyn_into::<Node>().ok());
-        let inside = anchor
-            .get_untracked()
-            .is_some_and(|anchor| anchor.contains(to.as_ref()));
-        if !inside {
+        // The focus also goes when the whole menu is taken off the page.
+        let Some(anchor) = anchor.try_get_untracked().flatten() else {
+            return;
+        };
+        if !anchor.contains(to.as_ref()) {
             open.set(false);
         }
     };
     let items = StoredValue::new(items);
-    let unseen = (!about.is_empty()).then(|| view! { <span class="unseen">" "{about}</span> });
+    let unseen = move || {
+        let about = about.get();
+        (!about.is_empty()).then(|| view! { <span class="unseen">" "{about}</span> })
+    };
     view! {
         <div class="menu-anchor" node_ref=anchor on:focusout=left>
             <button type="button" class="menu-button" node_ref=button aria-haspopup="menu"

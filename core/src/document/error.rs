@@ -99,17 +99,6 @@ impl DocumentError {
             what: tidy(&what.into()),
         }
     }
-
-    /// What serde says about a place of the plan.
-    pub(super) fn of_value(path: &serde_path_to_error::Path, error: &serde_json::Error) -> Self {
-        let place = place(path);
-        let what = plain(&error.to_string());
-        if place.is_empty() {
-            DocumentError::at("plan", what)
-        } else {
-            DocumentError::at(place, what)
-        }
-    }
 }
 
 /// Longest piece of a file that a message repeats, in characters.
@@ -143,79 +132,17 @@ fn within(place: &str) -> String {
     }
 }
 
-/// A message of serde or serde_json in plainer words: "invalid type: string
-/// "up", expected a number" becomes "expected a number, found "up"".
-pub(super) fn plain(message: &str) -> String {
-    let message = match message.rfind(" at line ") {
+/// A message of serde_json without its line and column, which are told apart.
+pub(super) fn plain(message: &str) -> &str {
+    match message.rfind(" at line ") {
         Some(end) => &message[..end],
         None => message,
-    };
-    let found = ["invalid type: ", "invalid value: ", "invalid length "]
-        .iter()
-        .find_map(|start| message.strip_prefix(start));
-    if let Some((found, expected)) = found.and_then(|rest| rest.rsplit_once(", expected ")) {
-        let expected = match expected {
-            "a string" => "a text",
-            "a boolean" => "true or false",
-            other => other,
-        };
-        return format!("expected {expected}, found {}", plain_value(found));
-    }
-    if let Some(field) = message
-        .strip_prefix("missing field `")
-        .and_then(|rest| rest.strip_suffix('`'))
-    {
-        return format!("“{field}” is missing");
-    }
-    message.replace('`', "\"")
-}
-
-fn plain_value(found: &str) -> String {
-    match found {
-        "null" | "unit value" => "nothing".into(),
-        "map" => "a group in braces".into(),
-        "sequence" => "a list".into(),
-        _ => {
-            let kinds = [
-                "string ",
-                "integer ",
-                "floating point ",
-                "boolean ",
-                "number ",
-            ];
-            let value = kinds
-                .iter()
-                .find_map(|kind| found.strip_prefix(kind))
-                .unwrap_or(found);
-            value.trim_matches('`').to_owned()
-        }
     }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{plain, tidy};
-
-    #[test]
-    fn serde_speaks_plainly() {
-        for (said, plainly) in [
-            (
-                "invalid value: string \"up\", expected left or right at line 3 column 4",
-                "expected left or right, found \"up\"",
-            ),
-            (
-                "invalid type: integer `3`, expected a text",
-                "expected a text, found 3",
-            ),
-            (
-                "invalid type: map, expected a list",
-                "expected a list, found a group in braces",
-            ),
-            ("missing field `side`", "“side” is missing"),
-        ] {
-            assert_eq!(plain(said), plainly);
-        }
-    }
+    use super::tidy;
 
     #[test]
     fn hostile_pieces_are_tidied() {

@@ -1,10 +1,10 @@
 //! Buttons, dates and hold runs as files have them.
 
-use std::fmt;
+use serde_json::Value;
 
-use serde::de::{self, Deserialize, Deserializer, Unexpected, Visitor};
-use serde::ser::{Serialize, Serializer};
-
+use super::list::Key;
+use super::part::{Part, Place, Refused};
+use super::reader::Reader;
 use crate::cockpit::{ButtonId, HoldRun};
 use crate::limits::MOST_COGS;
 use crate::text::Date;
@@ -13,33 +13,32 @@ use crate::text::Date;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) struct ButtonKey(pub(super) ButtonId);
 
-impl Serialize for ButtonKey {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_str(&self.0)
+impl Key for ButtonKey {
+    fn parse(text: &str) -> Option<Self> {
+        // Written in one way only, so that one button has one key.
+        ButtonId::parse(text)
+            .filter(|id| id.to_string() == text)
+            .map(ButtonKey)
+    }
+
+    fn spell(&self) -> String {
+        self.0.to_string()
+    }
+
+    fn expected() -> String {
+        "a control's id and its button, such as 3.inner-paddle".into()
     }
 }
 
-impl<'de> Deserialize<'de> for ButtonKey {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Written;
+impl Part for ButtonKey {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        (at.value.as_str())
+            .and_then(Self::parse)
+            .ok_or_else(|| reader.expected(at, &Self::expected()))
+    }
 
-        impl Visitor<'_> for Written {
-            type Value = ButtonKey;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a control's id and its button, such as 3.inner-paddle")
-            }
-
-            fn visit_str<E: de::Error>(self, text: &str) -> Result<ButtonKey, E> {
-                // Written in one way only, so that one button has one key.
-                ButtonId::parse(text)
-                    .filter(|id| id.to_string() == text)
-                    .map(ButtonKey)
-                    .ok_or_else(|| E::invalid_value(Unexpected::Str(text), &self))
-            }
-        }
-
-        deserializer.deserialize_str(Written)
+    fn write(&self) -> Value {
+        self.spell().into()
     }
 }
 
@@ -47,32 +46,17 @@ impl<'de> Deserialize<'de> for ButtonKey {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Day(pub(super) Date);
 
-impl Serialize for Day {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_str(&self.0)
+impl Part for Day {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        let text = at.value.as_str();
+        text.and_then(Date::parse)
+            .filter(|date| text == Some(&date.to_string()))
+            .map(Day)
+            .ok_or_else(|| reader.expected(at, "a date such as 2031-05-09"))
     }
-}
 
-impl<'de> Deserialize<'de> for Day {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Written;
-
-        impl Visitor<'_> for Written {
-            type Value = Day;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a date such as 2031-05-09")
-            }
-
-            fn visit_str<E: de::Error>(self, text: &str) -> Result<Day, E> {
-                Date::parse(text)
-                    .filter(|date| date.to_string() == text)
-                    .map(Day)
-                    .ok_or_else(|| E::invalid_value(Unexpected::Str(text), &self))
-            }
-        }
-
-        deserializer.deserialize_str(Written)
+    fn write(&self) -> Value {
+        self.0.to_string().into()
     }
 }
 
@@ -82,44 +66,26 @@ pub(super) struct Run(pub(super) HoldRun);
 
 const TO_END: &str = "to-end";
 
-impl Serialize for Run {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match self.0 {
-            HoldRun::Cogs(n) => serializer.serialize_u8(n),
-            HoldRun::ToEnd => serializer.serialize_str(TO_END),
+impl Part for Run {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        if at.value == TO_END {
+            return Ok(Run(HoldRun::ToEnd));
         }
+        (at.value.as_u64())
+            .and_then(|n| u8::try_from(n).ok())
+            .filter(|n| (1..=MOST_COGS).contains(n))
+            .map(|n| Run(HoldRun::Cogs(n)))
+            .ok_or_else(|| {
+                let what = format!("a number of cogs from 1 to {MOST_COGS}, or \"{TO_END}\"");
+                reader.expected(at, &what)
+            })
     }
-}
 
-impl<'de> Deserialize<'de> for Run {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Written;
-
-        impl Visitor<'_> for Written {
-            type Value = Run;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                write!(f, "a number of cogs from 1 to {MOST_COGS}, or \"{TO_END}\"")
-            }
-
-            fn visit_u64<E: de::Error>(self, value: u64) -> Result<Run, E> {
-                u8::try_from(value)
-                    .ok()
-                    .filter(|n| (1..=MOST_COGS).contains(n))
-                    .map(|n| Run(HoldRun::Cogs(n)))
-                    .ok_or_else(|| E::invalid_value(Unexpected::Unsigned(value), &self))
-            }
-
-            fn visit_str<E: de::Error>(self, text: &str) -> Result<Run, E> {
-                if text == TO_END {
-                    Ok(Run(HoldRun::ToEnd))
-                } else {
-                    Err(E::invalid_value(Unexpected::Str(text), &self))
-                }
-            }
+    fn write(&self) -> Value {
+        match self.0 {
+            HoldRun::Cogs(n) => n.into(),
+            HoldRun::ToEnd => TO_END.into(),
         }
-
-        deserializer.deserialize_any(Written)
     }
 }
 
@@ -180,31 +146,38 @@ mod schema {
 #[cfg(test)]
 mod tests {
     use super::{ButtonKey, Day, Run};
+    use crate::document::reader::reads;
+    use serde_json::json;
 
     #[test]
     fn one_button_has_one_key() {
-        assert!(serde_json::from_str::<ButtonKey>("\"3.near\"").is_ok());
+        assert!(reads::<ButtonKey>(&json!("3.near")).is_some());
         for text in ["03.near", "+3.near", "3.", "3.nearest", "70000.near", ""] {
-            let json = format!("\"{text}\"");
-            assert!(serde_json::from_str::<ButtonKey>(&json).is_err(), "{text}");
+            assert_eq!(reads::<ButtonKey>(&json!(text)), None, "{text}");
         }
     }
 
     #[test]
     fn days_exist() {
-        assert!(serde_json::from_str::<Day>("\"2032-02-29\"").is_ok());
+        assert!(reads::<Day>(&json!("2032-02-29")).is_some());
         for text in ["2031-02-29", "2031-2-09", "+031-05-09", "31-05-2009"] {
-            let json = format!("\"{text}\"");
-            assert!(serde_json::from_str::<Day>(&json).is_err(), "{text}");
+            assert_eq!(reads::<Day>(&json!(text)), None, "{text}");
         }
     }
 
     #[test]
     fn holds_move_some_cogs_or_all() {
-        assert!(serde_json::from_str::<Run>("3").is_ok());
-        assert!(serde_json::from_str::<Run>("\"to-end\"").is_ok());
-        for text in ["0", "15", "-1", "1.5", "\"all\"", "null"] {
-            assert!(serde_json::from_str::<Run>(text).is_err(), "{text}");
+        assert!(reads::<Run>(&json!(3)).is_some());
+        assert!(reads::<Run>(&json!("to-end")).is_some());
+        for value in [
+            json!(0),
+            json!(15),
+            json!(-1),
+            json!(1.5),
+            json!("all"),
+            json!(null),
+        ] {
+            assert_eq!(reads::<Run>(&value), None, "{value}");
         }
     }
 }

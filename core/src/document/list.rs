@@ -1,11 +1,9 @@
 //! Lists and tables as files have them: not too long, nothing twice.
 
-use std::collections::{BTreeMap, BTreeSet};
-use std::fmt;
-use std::marker::PhantomData;
+use serde_json::{Map, Value};
 
-use serde::de::{self, Deserialize, Deserializer, SeqAccess, Visitor};
-use serde::ser::{Serialize, Serializer};
+use super::part::{Part, Place, Refused};
+use super::reader::Reader;
 
 /// An item of a list that is named by what it says itself.
 pub(super) trait Item {
@@ -21,46 +19,39 @@ pub(super) trait Item {
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct List<T, const MOST: usize>(pub(super) Vec<T>);
 
-impl<T: Serialize, const MOST: usize> Serialize for List<T, MOST> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_seq(&self.0)
+impl<T: Part + Item, const MOST: usize> Part for List<T, MOST> {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        let items = at.items(MOST, reader)?;
+        let mut list = Vec::with_capacity(items.len());
+        let mut names = Vec::with_capacity(items.len());
+        for (n, value) in items.iter().enumerate() {
+            let item = T::read(&at.item(n, value), reader)?;
+            names.push(item.name());
+            list.push(item);
+        }
+        nothing_twice(at, &names, T::NAMED_BY, reader)?;
+        Ok(List(list))
+    }
+
+    fn write(&self) -> Value {
+        Value::Array(self.0.iter().map(T::write).collect())
     }
 }
 
-impl<'de, T: Item + Deserialize<'de>, const MOST: usize> Deserialize<'de> for List<T, MOST> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Items<T, const MOST: usize>(PhantomData<T>);
-
-        impl<'de, T: Item + Deserialize<'de>, const MOST: usize> Visitor<'de> for Items<T, MOST> {
-            type Value = List<T, MOST>;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                write!(f, "a list of at most {MOST}")
-            }
-
-            fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Self::Value, A::Error> {
-                let mut list: Vec<T> = Vec::new();
-                let mut names = BTreeSet::new();
-                while let Some(item) = items.next_element::<T>()? {
-                    if list.len() == MOST {
-                        return Err(de::Error::custom(format_args!(
-                            "expected at most {MOST}, found more"
-                        )));
-                    }
-                    if !names.insert(item.name()) {
-                        return Err(de::Error::custom(format_args!(
-                            "two have the same {} ({})",
-                            T::NAMED_BY.join(" and "),
-                            item.name()
-                        )));
-                    }
-                    list.push(item);
-                }
-                Ok(List(list))
-            }
+fn nothing_twice(
+    at: &Place<'_>,
+    names: &[String],
+    named_by: &[&str],
+    reader: &mut Reader,
+) -> Result<(), Refused> {
+    let mut sorted: Vec<&String> = names.iter().collect();
+    sorted.sort_unstable();
+    match sorted.windows(2).find(|pair| pair[0] == pair[1]) {
+        None => Ok(()),
+        Some(pair) => {
+            let (what, name) = (named_by.join(" and "), pair[0]);
+            Err(reader.refuse(at, format!("two have the same {what} ({name})")))
         }
-
-        deserializer.deserialize_seq(Items(PhantomData))
     }
 }
 
@@ -68,72 +59,84 @@ impl<'de, T: Item + Deserialize<'de>, const MOST: usize> Deserialize<'de> for Li
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Plain<T>(pub(super) Vec<T>);
 
-impl<T> Plain<T> {
-    const MOST: usize = 64;
-}
+/// The most entries of a plain list.
+const MOST_PLAIN: usize = 64;
 
-impl<T: Serialize> Serialize for Plain<T> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_seq(&self.0)
-    }
-}
-
-impl<'de, T: Deserialize<'de>> Deserialize<'de> for Plain<T> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let list = Vec::deserialize(deserializer)?;
-        if list.len() > Self::MOST {
-            return Err(de::Error::custom(format_args!(
-                "expected at most {}, found {}",
-                Self::MOST,
-                list.len()
-            )));
+impl<T: Part> Part for Plain<T> {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        let items = at.items(MOST_PLAIN, reader)?;
+        let mut list = Vec::with_capacity(items.len());
+        for (n, value) in items.iter().enumerate() {
+            list.push(T::read(&at.item(n, value), reader)?);
         }
         Ok(Plain(list))
     }
+
+    fn write(&self) -> Value {
+        Value::Array(self.0.iter().map(T::write).collect())
+    }
 }
 
-/// Values by keys from a closed or checked set.
+/// A name in a table.
+pub(super) trait Key: Sized {
+    /// What a text names, if it names something.
+    fn parse(text: &str) -> Option<Self>;
+    /// How it is written.
+    fn spell(&self) -> String;
+    /// What would have been right.
+    fn expected() -> String;
+}
+
+/// Values by keys from a closed or checked set; each key is spelt in one way,
+/// so none stands there twice.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Table<K, V>(pub(super) BTreeMap<K, V>);
+pub(super) struct Table<K, V>(pub(super) Vec<(K, V)>);
 
-impl<K, V> Table<K, V> {
-    /// More than a bike has buttons.
-    const MOST: usize = 256;
-}
+/// More entries than a bike has buttons.
+const MOST_ENTRIES: usize = 256;
 
-impl<K: Ord, V> FromIterator<(K, V)> for Table<K, V> {
+impl<K, V> FromIterator<(K, V)> for Table<K, V> {
     fn from_iter<I: IntoIterator<Item = (K, V)>>(entries: I) -> Self {
         Table(entries.into_iter().collect())
     }
 }
 
-impl<K: Serialize, V: Serialize> Serialize for Table<K, V> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_map(&self.0)
-    }
-}
-
-impl<'de, K, V> Deserialize<'de> for Table<K, V>
-where
-    K: Ord + Deserialize<'de>,
-    V: Deserialize<'de>,
-{
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let table = BTreeMap::deserialize(deserializer)?;
-        if table.len() > Self::MOST {
-            return Err(de::Error::custom(format_args!(
-                "expected at most {}, found {}",
-                Self::MOST,
-                table.len()
-            )));
+impl<K: Key, V: Part> Part for Table<K, V> {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        let entries = table(at, reader)?;
+        let mut table = Vec::with_capacity(entries.len());
+        for (name, value) in entries {
+            let at = at.named(name, value);
+            let Some(key) = K::parse(name) else {
+                return Err(reader.expected_name(&at, &K::expected()));
+            };
+            table.push((key, V::read(&at, reader)?));
         }
         Ok(Table(table))
     }
+
+    fn write(&self) -> Value {
+        let mut table = Map::new();
+        for (key, value) in &self.0 {
+            table.insert(key.spell(), value.write());
+        }
+        table.into()
+    }
+}
+
+fn table<'a>(at: &Place<'a>, reader: &mut Reader) -> Result<&'a Map<String, Value>, Refused> {
+    let entries = at.group("a table", reader)?;
+    let found = entries.len();
+    if found > MOST_ENTRIES {
+        let what = format!("expected at most {MOST_ENTRIES}, found {found}");
+        return Err(reader.refuse(at, what));
+    }
+    Ok(entries)
 }
 
 #[cfg(feature = "schema")]
 mod schema {
-    use super::{List, Plain, Table};
+    use super::{List, MOST_ENTRIES, MOST_PLAIN, Plain, Table};
     use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
     use std::borrow::Cow;
 
@@ -163,7 +166,7 @@ mod schema {
 
         fn json_schema(generator: &mut SchemaGenerator) -> Schema {
             let items = generator.subschema_for::<T>();
-            json_schema!({ "type": "array", "items": items, "maxItems": Self::MOST })
+            json_schema!({ "type": "array", "items": items, "maxItems": MOST_PLAIN })
         }
     }
 
@@ -183,7 +186,7 @@ mod schema {
                 "type": "object",
                 "propertyNames": names,
                 "additionalProperties": values,
-                "maxProperties": Self::MOST,
+                "maxProperties": MOST_ENTRIES,
             })
         }
     }

@@ -74,7 +74,7 @@ fn refusal(
             line,
             column,
             place,
-            what: tidy(&plain(&error.to_string())),
+            what: tidy(plain(&error.to_string())),
         },
     }
 }

@@ -1,9 +1,13 @@
 //! What is found while a file becomes a plan: notes for the reader, and the
 //! first thing that cannot be.
 
-use super::DocumentError;
+use serde_json::{Map, Value};
+
+use super::error::tidy;
+use super::part::{Part, Place, Refused, Step};
+use super::{DocumentError, unknown};
 use crate::cockpit::{Bike, ButtonId, ControlId, Freedom};
-use crate::plan::Plan;
+use crate::plan::{Plan, UnknownPart};
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::Text;
 
@@ -33,11 +37,17 @@ pub struct Note {
 /// Longest name of an accepted finding, in characters.
 pub(super) const LONGEST_FINDING: usize = 2000;
 
+/// Unknown parts named in a note; the others are counted.
+const MOST_NAMED: usize = 5;
+
 /// Collects what is found on the way from a file to a plan.
 #[derive(Default)]
 pub(super) struct Reader {
     pub(super) notes: Vec<Note>,
     refused: Option<DocumentError>,
+    unknown: Vec<UnknownPart>,
+    /// The places of the first unknown parts.
+    named: Vec<String>,
 }
 
 impl Reader {
@@ -50,55 +60,118 @@ impl Reader {
         });
     }
 
-    /// Something cannot be; what was refused first is what the reader is told.
-    pub(super) fn refuse(&mut self, place: &str, what: impl Into<String>) {
-        self.refused
-            .get_or_insert_with(|| DocumentError::at(place, what));
+    /// Something cannot be; what was refused first is what people are told.
+    pub(super) fn refuse(&mut self, at: &Place<'_>, what: impl Into<String>) -> Refused {
+        let place = match at.to_string() {
+            top if top.is_empty() => "plan".into(),
+            place => place,
+        };
+        self.refuse_at(&place, what)
     }
 
-    /// Text made fit to keep, with a note where that changed it.
-    pub(super) fn text(&mut self, place: &str, raw: &str) -> Text {
-        let text = Text::new(raw);
-        if text.as_str() != raw {
-            let what = if raw.chars().count() > Text::LIMIT {
-                format!("It was longer than {} characters and was cut.", Text::LIMIT)
-            } else {
-                "Blanks at its ends and characters that do not print were taken out.".into()
-            };
-            self.note(NoteKind::Mended, place, what);
+    /// The same, with the place in words.
+    pub(super) fn refuse_at(&mut self, place: &str, what: impl Into<String>) -> Refused {
+        self.refused
+            .get_or_insert_with(|| DocumentError::at(place, what));
+        Refused
+    }
+
+    /// Something else was expected at a place.
+    pub(super) fn expected(&mut self, at: &Place<'_>, what: &str) -> Refused {
+        let found = match at.value {
+            Value::Null => "nothing".into(),
+            Value::Object(_) => "a group in braces".into(),
+            Value::Array(_) => "a list".into(),
+            Value::String(text) => quoted(text),
+            other => other.to_string(),
+        };
+        self.refuse(at, format!("expected {what}, found {found}"))
+    }
+
+    /// Another name was expected in a table.
+    pub(super) fn expected_name(&mut self, at: &Place<'_>, what: &str) -> Refused {
+        let found = match at.step {
+            Step::Named(name) => quoted(name),
+            Step::Top | Step::Item(_) => "nothing".into(),
+        };
+        self.refuse(at, format!("expected {what}, found {found}"))
+    }
+
+    /// Something is missing in a group.
+    pub(super) fn missing(&mut self, at: &Place<'_>, name: &str) -> Refused {
+        self.refuse(at, format!("“{name}” is missing"))
+    }
+
+    /// Keeps what this version does not know of a group.
+    pub(super) fn keep_unknown(
+        &mut self,
+        at: &Place<'_>,
+        group: &Map<String, Value>,
+        known: &[&str],
+    ) {
+        for (name, value) in group {
+            if !known.contains(&name.as_str()) {
+                let at = at.named(name, value);
+                if self.named.len() < MOST_NAMED {
+                    self.named.push(tidy(&at.to_string()));
+                }
+                self.unknown.push(unknown::part(&at));
+            }
         }
-        text
+    }
+
+    /// What this version does not know, noted, in an order of its own: the
+    /// order of lists does not matter.
+    pub(super) fn take_unknown(&mut self) -> Vec<UnknownPart> {
+        let mut unknown = std::mem::take(&mut self.unknown);
+        unknown.sort_unstable_by(|a, b| a.path.cmp(&b.path));
+        if let Some(first) = self.named.first().cloned() {
+            let named = self.named.join(", ");
+            let words = match unknown.len() - self.named.len() {
+                0 => format!("This version does not know {named}. It is kept as it came."),
+                more => format!(
+                    "This version does not know {named} and {more} more. They are kept as they came."
+                ),
+            };
+            self.note(NoteKind::Unknown, &first, words);
+        }
+        unknown
+    }
+
+    /// What was read with the notes on it, or what was refused.
+    pub(super) fn done<T>(self, read: Result<T, Refused>) -> Result<(T, Vec<Note>), DocumentError> {
+        match (self.refused, read) {
+            (None, Ok(read)) => Ok((read, self.notes)),
+            (Some(error), _) => Err(error),
+            (None, Err(Refused)) => Err(DocumentError::at("plan", "it cannot be read")),
+        }
     }
 
     /// Looks up everything the plan names. A lever or a layout in hand that is
     /// not there is refused; what is said of a missing button is kept with a
     /// note, and a rule speaks of it.
-    pub(super) fn look_up(mut self, plan: &Plan) -> Result<Vec<Note>, DocumentError> {
+    pub(super) fn look_up(&mut self, plan: &Plan) {
         self.layouts(plan);
         self.brakes(&plan.bike);
         self.copies(&plan.bike);
         self.shift_plan(plan);
         for (at, acceptance) in plan.accepted.iter().enumerate() {
             if acceptance.finding.chars().count() > LONGEST_FINDING {
-                self.refuse(
+                self.refuse_at(
                     &format!("accepted[{at}].finding"),
                     format!("expected at most {LONGEST_FINDING} characters"),
                 );
             }
         }
         self.loose(&plan.bike, "as_found", plan.as_found.keys().copied());
-        match self.refused {
-            Some(error) => Err(error),
-            None => Ok(self.notes),
-        }
     }
 
     fn layouts(&mut self, plan: &Plan) {
         if plan.layouts.is_empty() {
-            self.refuse("layouts", "a plan has at least one layout");
+            self.refuse_at("layouts", "a plan has at least one layout");
         } else if !plan.layouts.iter().any(|l| l.id == plan.current) {
             let current = plan.current.0;
-            self.refuse(
+            self.refuse_at(
                 "current",
                 format!("there is no layout with the id {current}"),
             );
@@ -106,7 +179,7 @@ impl Reader {
         for (at, layout) in plan.layouts.iter().enumerate() {
             for (c, chord) in layout.chords.iter().enumerate() {
                 if chord.first == chord.second {
-                    self.refuse(
+                    self.refuse_at(
                         &format!("layouts[{at}].chords[{c}]"),
                         "expected two different buttons",
                     );
@@ -130,9 +203,11 @@ impl Reader {
 
     fn lever(&mut self, bike: &Bike, id: ControlId, place: &str) {
         match bike.control(id) {
-            None => self.refuse(place, format!("there is no control with the id {id}")),
+            None => {
+                self.refuse_at(place, format!("there is no control with the id {id}"));
+            }
             Some(control) if control.blade.is_none() => {
-                self.refuse(place, format!("control {id} has no brake blade"));
+                self.refuse_at(place, format!("control {id} has no brake blade"));
             }
             Some(_) => {}
         }
@@ -146,7 +221,7 @@ impl Reader {
                 };
                 let place = format!("bike.controls[{at}].buttons[{b}].copies");
                 if original == control.button_id(button.part) {
-                    self.refuse(&place, "a button cannot copy itself");
+                    self.refuse_at(&place, "a button cannot copy itself");
                 } else {
                     self.loose(bike, &place, [original]);
                 }
@@ -157,7 +232,7 @@ impl Reader {
     fn shift_plan(&mut self, plan: &Plan) {
         let rings = plan.bike.rings;
         if (plan.shift_plan == ShiftPlanKind::SingleRing) == plan.bike.has_front_derailleur() {
-            self.refuse(
+            self.refuse_at(
                 "shift_plan",
                 format!(
                     "the {} plan does not go with bike.rings, which is {rings}",
@@ -175,9 +250,55 @@ impl Reader {
         if !missing.is_empty() {
             let words = format!(
                 "It names buttons that are not on the bike: {}. They are kept and do nothing.",
-                super::error::tidy(&missing.join(", "))
+                tidy(&missing.join(", "))
             );
             self.note(NoteKind::Loose, place, words);
         }
     }
+}
+
+fn quoted(text: &str) -> String {
+    format!("\"{}\"", tidy(text))
+}
+
+/// Text made fit to keep, with a note where that changed it.
+impl Part for Text {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        let raw = at.text("a text", reader)?;
+        let text = Text::new(raw);
+        if text.as_str() != raw {
+            let what = if raw.chars().count() > Text::LIMIT {
+                format!("It was longer than {} characters and was cut.", Text::LIMIT)
+            } else {
+                "Blanks at its ends and characters that do not print were taken out.".into()
+            };
+            reader.note(NoteKind::Mended, &at.to_string(), what);
+        }
+        Ok(text)
+    }
+
+    fn write(&self) -> Value {
+        self.as_str().into()
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Text {
+    fn inline_schema() -> bool {
+        true
+    }
+
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Text".into()
+    }
+
+    fn json_schema(_: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        schemars::json_schema!({ "type": "string" })
+    }
+}
+
+/// What a value alone reads as.
+#[cfg(test)]
+pub(super) fn reads<T: Part>(value: &Value) -> Option<T> {
+    T::read(&Place::top(value), &mut Reader::default()).ok()
 }

@@ -4,6 +4,7 @@
 use serde_json::{Map, Value};
 
 use super::list::Item;
+use super::part::{Place, Step};
 use super::{current, v1};
 use crate::plan::{Plan, UnknownPart};
 
@@ -26,68 +27,25 @@ const LISTS: &[(&str, &[&str])] = &[
     named::<v1::Acceptance>(),
 ];
 
-/// One step into a file: by name or by place in a list.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum Step {
-    Name(String),
-    Place(usize),
-}
-
-/// The steps of a path that serde_ignored names.
-pub(super) fn steps(path: &serde_ignored::Path<'_>) -> Vec<Step> {
-    use serde_ignored::Path;
-    match path {
-        Path::Root => Vec::new(),
-        Path::Map { parent, key } => with(parent, Step::Name(key.clone())),
-        Path::Seq { parent, index } => with(parent, Step::Place(*index)),
-        Path::Some { parent }
-        | Path::NewtypeStruct { parent }
-        | Path::NewtypeVariant { parent } => steps(parent),
-    }
-}
-
-fn with(parent: &serde_ignored::Path<'_>, step: Step) -> Vec<Step> {
-    let mut all = steps(parent);
-    all.push(step);
-    all
-}
-
-/// A path as people read it: `bike.controls[3].paint`.
-pub(super) fn place(steps: &[Step]) -> String {
-    let mut place = String::new();
-    for step in steps {
-        match step {
-            Step::Name(name) if place.is_empty() => place.push_str(name),
-            Step::Name(name) => place.extend([".", name]),
-            Step::Place(at) => place.push_str(&format!("[{at}]")),
-        }
-    }
-    super::error::tidy(&place)
-}
-
 /// What stands at a place of a file, with list items named by what they say of
 /// themselves.
-pub(super) fn part(file: &Value, steps: &[Step]) -> Option<UnknownPart> {
-    let mut here = file;
+pub(super) fn part(at: &Place<'_>) -> UnknownPart {
     let mut path = Vec::new();
     let mut list = "";
-    for step in steps {
-        match step {
-            Step::Name(name) => {
-                here = here.get(name)?;
-                path.push(name.clone());
+    for place in at.steps() {
+        match place.step {
+            Step::Top => {}
+            Step::Named(name) => {
+                path.push(name.to_owned());
                 list = name;
             }
-            Step::Place(at) => {
-                here = here.get(at)?;
-                path.push(item_name(list, here).unwrap_or_else(|| at.to_string()));
-            }
+            Step::Item(n) => path.push(item_name(list, place.value).unwrap_or(n.to_string())),
         }
     }
-    Some(UnknownPart {
+    UnknownPart {
         path,
-        value: here.clone(),
-    })
+        value: at.value.clone(),
+    }
 }
 
 fn item_name(list: &str, item: &Value) -> Option<String> {

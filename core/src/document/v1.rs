@@ -15,7 +15,7 @@ pub(super) use bike::{
 };
 pub(super) use layout::{Chord, Layout};
 
-use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 use super::code::Code;
 use super::key::{ButtonKey, Day};
@@ -30,6 +30,7 @@ use crate::layout::LayoutId;
 use crate::limits::{MOST_ACCEPTED, MOST_LAYOUTS};
 use crate::plan::Plan;
 use crate::shift_plan::ShiftPlanKind;
+use crate::text::Text;
 
 vocabulary! {
     /// What kind of document a file is.
@@ -42,52 +43,50 @@ vocabulary! {
 /// A number that names something in the plan.
 pub(super) type Id = Whole<0, { u16::MAX as u32 }>;
 
-/// A plan of Leverwright: rider, bike and layouts.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(title = "Leverwright plan, format 1"))]
-#[serde(expecting = "a plan")]
-pub(super) struct Document {
-    /// Marks the file as a plan of Leverwright.
-    leverwright: Code<Kind>,
-    /// The number of the file's format.
-    format: Whole<1, 1>,
-    /// What people call the plan.
-    name: String,
-    /// The shop's job number.
-    job: String,
-    /// Counts the changes.
-    revision: Whole<0, { u32::MAX }>,
-    /// The day of the last change.
-    date: Option<Day>,
-    rider: rider::Rider,
-    bike: bike::Bike,
-    /// How the derailleurs work together.
-    shift_plan: Code<ShiftPlanKind>,
-    /// The layouts, at least one.
-    #[cfg_attr(feature = "schema", schemars(extend("minItems" = 1)))]
-    layouts: List<Layout, MOST_LAYOUTS>,
-    /// The id of the layout in hand.
-    current: Id,
-    /// What each button did when the bike came in; null is blank.
-    as_found: Table<ButtonKey, Option<Code<Function>>>,
-    /// Findings accepted with a reason.
-    accepted: List<Acceptance, MOST_ACCEPTED>,
+part! {
+    /// A plan of Leverwright: rider, bike and layouts.
+    #[cfg_attr(feature = "schema", schemars(title = "Leverwright plan, format 1"))]
+    pub(super) struct Document as "a plan" {
+        /// Marks the file as a plan of Leverwright.
+        leverwright: Code<Kind>,
+        /// The number of the file's format.
+        format: Whole<1, 1>,
+        /// What people call the plan.
+        name: Text,
+        /// The shop's job number.
+        job: Text,
+        /// Counts the changes.
+        revision: Whole<0, { u32::MAX }>,
+        /// The day of the last change.
+        date (default): Option<Day>,
+        rider: rider::Rider,
+        bike: bike::Bike,
+        /// How the derailleurs work together.
+        shift_plan: Code<ShiftPlanKind>,
+        /// The layouts, at least one.
+        #[cfg_attr(feature = "schema", schemars(extend("minItems" = 1)))]
+        layouts: List<Layout, MOST_LAYOUTS>,
+        /// The id of the layout in hand.
+        current: Id,
+        /// What each button did when the bike came in; null is blank.
+        as_found: Table<ButtonKey, Option<Code<Function>>>,
+        /// Findings accepted with a reason.
+        accepted: List<Acceptance, MOST_ACCEPTED>,
+    }
 }
 
-/// A finding accepted with a reason.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "an accepted finding")]
-pub(super) struct Acceptance {
-    /// The finding: its rule, then the places it is about.
-    #[cfg_attr(feature = "schema", schemars(extend("maxLength" = LONGEST_FINDING)))]
-    finding: String,
-    reason: String,
-    /// Who says so; a typed name is not a signature.
-    by: String,
-    role: Code<Role>,
-    date: Option<Day>,
+part! {
+    /// A finding accepted with a reason.
+    pub(super) struct Acceptance as "an accepted finding" {
+        /// The finding: its rule, then the places it is about.
+        #[cfg_attr(feature = "schema", schemars(extend("maxLength" = LONGEST_FINDING)))]
+        finding: String,
+        reason: Text,
+        /// Who says so; a typed name is not a signature.
+        by: Text,
+        role: Code<Role>,
+        date (default): Option<Day>,
+    }
 }
 
 impl Item for Acceptance {
@@ -104,8 +103,8 @@ impl From<&Plan> for Document {
         Document {
             leverwright: Code(Kind::Plan),
             format: Whole(1),
-            name: plan.name.to_string(),
-            job: plan.job.to_string(),
+            name: plan.name.clone(),
+            job: plan.job.clone(),
             revision: Whole(plan.revision),
             date: plan.date.map(Day),
             rider: (&plan.rider).into(),
@@ -124,52 +123,69 @@ impl From<&Plan> for Document {
 }
 
 impl Document {
-    /// The plan, with what was mended on the way told to the reader. What it
-    /// names is not looked up yet.
-    pub(super) fn plan(self, reader: &mut Reader) -> Plan {
+    /// Refuses what one field at a time cannot tell.
+    pub(super) fn look_through(&self, reader: &mut Reader) {
+        self.bike.look_through(reader);
+    }
+}
+
+/// The plan. What it names is not looked up yet.
+impl From<Document> for Plan {
+    fn from(document: Document) -> Self {
         Plan {
-            name: reader.text("name", &self.name),
-            job: reader.text("job", &self.job),
-            revision: self.revision.0,
-            date: self.date.map(|day| day.0),
-            rider: self.rider.rider(reader),
-            bike: self.bike.bike(reader),
-            shift_plan: self.shift_plan.0,
-            layouts: (self.layouts.0.into_iter().enumerate())
-                .map(|(at, layout)| layout.layout(at, reader))
+            name: document.name,
+            job: document.job,
+            revision: document.revision.0,
+            date: document.date.map(|day| day.0),
+            rider: document.rider.into(),
+            bike: document.bike.into(),
+            shift_plan: document.shift_plan.0,
+            layouts: (document.layouts.0.into_iter())
+                .map(crate::layout::Layout::from)
                 .collect(),
-            current: LayoutId(self.current.into()),
-            as_found: (self.as_found.0.into_iter())
-                .map(|(key, function)| (key.0, function.map(|code| code.0)))
-                .collect(),
-            accepted: (self.accepted.0.into_iter().enumerate())
-                .map(|(at, acceptance)| acceptance.acceptance(at, reader))
+            current: LayoutId(document.current.into()),
+            as_found: map(document.as_found.0, |key, function| {
+                (key.0, function.map(|code| code.0))
+            }),
+            accepted: (document.accepted.0.into_iter())
+                .map(crate::finding::Acceptance::from)
                 .collect(),
             unknown: Vec::new(),
         }
     }
 }
 
+/// Entries as a map. One by one, because collecting into a map brings a whole
+/// sort along for each type.
+fn map<K, V, A: Ord, B>(entries: Vec<(K, V)>, read: impl Fn(K, V) -> (A, B)) -> BTreeMap<A, B> {
+    let mut map = BTreeMap::new();
+    for (key, value) in entries {
+        let (key, value) = read(key, value);
+        map.insert(key, value);
+    }
+    map
+}
+
 impl From<&crate::finding::Acceptance> for Acceptance {
     fn from(acceptance: &crate::finding::Acceptance) -> Self {
         Acceptance {
             finding: acceptance.finding.clone(),
-            reason: acceptance.reason.to_string(),
-            by: acceptance.by.to_string(),
+            reason: acceptance.reason.clone(),
+            by: acceptance.by.clone(),
             role: Code(acceptance.role),
             date: acceptance.date.map(Day),
         }
     }
 }
 
-impl Acceptance {
-    fn acceptance(self, at: usize, reader: &mut Reader) -> crate::finding::Acceptance {
+impl From<Acceptance> for crate::finding::Acceptance {
+    fn from(acceptance: Acceptance) -> Self {
         crate::finding::Acceptance {
-            reason: reader.text(&format!("accepted[{at}].reason"), &self.reason),
-            by: reader.text(&format!("accepted[{at}].by"), &self.by),
-            finding: self.finding,
-            role: self.role.0,
-            date: self.date.map(|day| day.0),
+            finding: acceptance.finding,
+            reason: acceptance.reason,
+            by: acceptance.by,
+            role: acceptance.role.0,
+            date: acceptance.date.map(|day| day.0),
         }
     }
 }

@@ -1,5 +1,7 @@
+//! Tests of the setup sheet.
+
 use super::*;
-use crate::catalogue::{TemplateId, template};
+use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::cockpit::{
     BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Freedom, HoldRun, Link, UnusedPort,
 };
@@ -168,6 +170,17 @@ fn an_accepted_finding_is_printed_with_who_why_and_when() {
             .page_text(Page::Proof)
             .contains("Must fix: A point. Reason: Seen on the stand. (Bench 2, shop, 2031-05-09)")
     );
+}
+
+#[test]
+fn the_demo_plans_show_each_verdict() {
+    let word = |id| {
+        let sheet = Sheet::of(&demo(id).plan, SheetOptions::default());
+        (sheet.verdict.readiness, sheet.verdict.reasons)
+    };
+    assert_eq!(word(DemoId::Wren), (Readiness::Ready, Vec::new()));
+    assert_eq!(word(DemoId::Plover).0, Readiness::CheckFirst);
+    assert_eq!(word(DemoId::Dipper).0, Readiness::NotReady);
 }
 
 #[test]

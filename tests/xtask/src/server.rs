@@ -27,10 +27,16 @@ impl Server {
             .to_ip()
             .map_or(port, |address| address.port());
         let listener = Arc::clone(&http);
+        let folder = Arc::new(folder);
         let worker = std::thread::spawn(move || {
             for request in listener.incoming_requests() {
-                // Whoever asked has gone: nobody is left to tell.
-                let _ = answer(&folder, request);
+                let folder = Arc::clone(&folder);
+                // A browser leaves one answer unread while it waits for another,
+                // so each is written by a thread of its own.
+                std::thread::spawn(move || {
+                    // Whoever asked has gone: nobody is left to tell.
+                    let _ = answer(&folder, request);
+                });
             }
         });
         Ok(Self {

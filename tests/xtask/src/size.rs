@@ -7,8 +7,12 @@ use std::io::Write;
 use std::path::Path;
 use xtask::tools;
 
-/// Program, scripts and styles together, gzip, in bytes: 300 KB.
-pub const LIMIT: usize = 300_000;
+/// What program, scripts and styles together should weigh, gzip, in bytes: 300 KB.
+pub const GOAL: usize = 300_000;
+
+/// What they may weigh until the goal is reached, gzip, in bytes. It only ever goes down: whoever
+/// makes the build lighter lowers it.
+pub const LIMIT: usize = 850_000;
 
 /// The gzip size of every program, script and style file in the build, largest first.
 pub fn files() -> Result<Vec<(String, usize)>> {
@@ -48,7 +52,7 @@ pub fn check() -> Result<()> {
     for (name, size) in &files {
         eprintln!("{size:>9} bytes  {name}");
     }
-    eprintln!("{total:>9} bytes  in all, gzip, of at most {LIMIT}");
+    eprintln!("{total:>9} bytes  in all, gzip, of at most {LIMIT}; the goal is {GOAL}");
     if total > LIMIT {
         bail!("the build weighs {total} bytes gzip: over the limit of {LIMIT}");
     }

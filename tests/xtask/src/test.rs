@@ -7,7 +7,7 @@ use std::process::Command;
 use xtask::tools;
 
 /// What is checked with cargo alone, in this order: the quickest to fail first.
-const CHECKS: [(&str, &str); 7] = [
+const CHECKS: [(&str, &str); 8] = [
     ("Formatting", "fmt --all --check"),
     (
         "Lints, native",

@@ -10,8 +10,9 @@ use leverwright_core::tally::Tally;
 use super::card_damage::Damage;
 use super::keeping::kept;
 use super::rename::Rename;
+use crate::focus::focus_soon;
 use crate::route::Route;
-use crate::storage::{Card, Keeping, Library};
+use crate::storage::{Card, Keeping, Library, PlanId};
 use crate::widgets::{Confirm, MenuButton, MenuItem};
 use crate::workspace::Workspace;
 
@@ -56,7 +57,8 @@ fn Readable(card: Card, plan: Arc<Plan>) -> impl IntoView {
             when=move || renaming.get()
             fallback=move || view! {
                 <h3>
-                    <button type="button" class="plan-name" on:click=open
+                    <button type="button" class="plan-name" id=name_id(&id.get_value())
+                        on:click=open
                         aria-describedby=about.get_value()>{move || name.get()}</button>
                 </h3>
             }
@@ -70,6 +72,11 @@ fn Readable(card: Card, plan: Arc<Plan>) -> impl IntoView {
         <Acts card renaming removing name=name shown/>
         <RemoveHandDetails id=id.get_value() name removing/>
     }
+}
+
+/// The page's name for the button that opens a plan.
+pub fn name_id(plan: &PlanId) -> String {
+    format!("plan-{plan}")
 }
 
 /// The bike, and how much stands open.
@@ -88,7 +95,12 @@ fn Acts(
 ) -> impl IntoView {
     let library = Library::here();
     let id = StoredValue::new(card.id.clone());
-    let on = move |act: fn(Library, &crate::storage::PlanId)| move || act(library, &id.get_value());
+    let on = move |act: fn(Library, &PlanId)| {
+        move || {
+            act(library, &id.get_value());
+            focus_soon(name_id(&id.get_value()));
+        }
+    };
     let keep = match card.keeping {
         Keeping::InBrowser => MenuItem::new("Keep in this page only", on(Library::keep_in_page)),
         Keeping::InPage => MenuItem::new("Keep in this browser", on(Library::keep_in_browser)),
@@ -96,7 +108,10 @@ fn Acts(
     let has_details = shown.with_untracked(|plan| plan.has_hand_details());
     let remove =
         has_details.then(|| MenuItem::new("Remove hand details", move || removing.set(true)));
-    let delete = move || library.delete(&id.get_value(), &name.get_untracked());
+    let delete = move || {
+        library.delete(&id.get_value(), &name.get_untracked());
+        focus_soon("main");
+    };
     let items = [
         MenuItem::new("Rename", move || renaming.set(true)),
         MenuItem::new("Duplicate", on(Library::duplicate)),
@@ -106,18 +121,17 @@ fn Acts(
     .chain(remove)
     .chain([keep, MenuItem::new("Delete", delete)])
     .collect();
-    view! { <MenuButton label="More" about=name.get_untracked() items/> }
+    view! { <MenuButton label="More" about=name items/> }
 }
 
 #[component]
-fn RemoveHandDetails(
-    id: crate::storage::PlanId,
-    name: Memo<String>,
-    removing: RwSignal<bool>,
-) -> impl IntoView {
+fn RemoveHandDetails(id: PlanId, name: Memo<String>, removing: RwSignal<bool>) -> impl IntoView {
     let library = Library::here();
     let question = move || format!("Remove hand details from “{}”?", name.get());
-    let confirmed = Callback::new(move |()| library.remove_hand_details(&id));
+    let confirmed = Callback::new(move |()| {
+        library.remove_hand_details(&id);
+        focus_soon(name_id(&id));
+    });
     view! {
         <Confirm open=removing question=Signal::derive(question) go_on="Remove them" confirmed>
             <p>

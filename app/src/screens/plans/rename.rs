@@ -4,6 +4,8 @@ use leptos::ev::{KeyboardEvent, SubmitEvent};
 use leptos::html;
 use leptos::prelude::*;
 
+use super::card::name_id;
+use crate::focus::focus_soon;
 use crate::storage::{Library, PlanId};
 
 /// Asks for another name: Enter takes it, Escape leaves the old one.
@@ -17,17 +19,22 @@ pub fn Rename(id: PlanId, name: String, renaming: RwSignal<bool>) -> impl IntoVi
             field.select();
         }
     });
+    let back = name_id(&id);
+    let close = Callback::new(move |()| {
+        renaming.set(false);
+        focus_soon(back.clone());
+    });
     let submit = move |event: SubmitEvent| {
         event.prevent_default();
         let typed = field.get_untracked().map(|field| field.value());
-        renaming.set(false);
+        close.run(());
         if let Some(typed) = typed.filter(|typed| !typed.trim().is_empty()) {
             library.rename(&id, &typed);
         }
     };
     let escape = move |event: KeyboardEvent| {
         if event.key() == "Escape" {
-            renaming.set(false);
+            close.run(());
         }
     };
     view! {
@@ -37,7 +44,7 @@ pub fn Rename(id: PlanId, name: String, renaming: RwSignal<bool>) -> impl IntoVi
                 <input type="text" autocomplete="off" maxlength="400" value=name node_ref=field/>
             </label>
             <button type="submit">"Save the name"</button>
-            <button type="button" on:click=move |_| renaming.set(false)>"Cancel"</button>
+            <button type="button" on:click=move |_| close.run(())>"Cancel"</button>
         </form>
     }
 }

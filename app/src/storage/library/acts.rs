@@ -8,8 +8,7 @@ use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
 use leverwright_core::text::Text;
 
-use super::{BrowserDrawer, Library, LocalStorage, OPENED_LAST, Storage, now};
-use crate::storage::browser::is_available;
+use super::{BrowserDrawer, Library, now};
 use crate::storage::drawer::Drawer;
 use crate::storage::plan_id::PlanId;
 use crate::storage::record::{Keeping, Record};
@@ -66,9 +65,7 @@ impl Library {
             held: self.aside.try_update_value(|a| a.remove(id)).flatten(),
             copies: shelf::remove(&mut BrowserDrawer, id),
         };
-        if is_available() && LocalStorage::get::<String>(OPENED_LAST).ok() == Some(id.to_string()) {
-            LocalStorage::delete(OPENED_LAST);
-        }
+        self.forget_if_opened(id);
         let back = Offer::new("Bring it back", move || self.bring_back(deleted.clone()));
         let text = format!(
             "“{name}” is deleted. It can be brought back until this message is dismissed or the \

@@ -1,6 +1,6 @@
 //! The bike in format 1.
 
-use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 
 use super::Id;
 use super::rider::Answer;
@@ -13,11 +13,13 @@ use crate::document::code::Code;
 use crate::document::key::{ButtonKey, Run};
 use crate::document::list::{Item, List, Plain};
 use crate::document::number::{Length, Whole};
+use crate::document::part::Given;
 use crate::document::reader::Reader;
 use crate::function::Function;
 use crate::limits::{self, MOST_COGS, MOST_CONTROLS, MOST_RINGS};
 use crate::rider::{Contact, Side, YesNo};
 use crate::shift_plan::ShiftPlanKind;
+use crate::text::Text;
 use crate::units;
 use crate::vocabulary::Vocabulary;
 
@@ -29,209 +31,186 @@ type BladeReach = Length<{ limits::BLADE_REACH.from }, { limits::BLADE_REACH.to 
 type BladeGap = Length<{ limits::BLADE_GAP.from }, { limits::BLADE_GAP.to }>;
 type Coordinate = Length<{ limits::COORDINATE.from }, { limits::COORDINATE.to }>;
 
-/// The bike as far as hands meet it. Lengths are in millimetres.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a bike")]
-pub(super) struct Bike {
-    name: String,
-    frame: Code<Frame>,
-    bar: Bar,
-    controls: List<Control, MOST_CONTROLS>,
-    brakes: Brakes,
-    /// Other work for a thumb, one of each kind.
-    thumb_work: List<ThumbWork, { ThumbWorkKind::ALL.len() }>,
-    system: System,
-    rings: Whole<1, { MOST_RINGS as u32 }>,
-    cogs: Whole<1, { MOST_COGS as u32 }>,
-    #[serde(default)]
-    chain_catcher: Answer<Code<YesNo>>,
+part! {
+    /// The bike as far as hands meet it. Lengths are in millimetres.
+    pub(super) struct Bike as "a bike" {
+        name: Text,
+        frame: Code<Frame>,
+        bar: Bar,
+        controls: List<Control, MOST_CONTROLS>,
+        brakes: Brakes,
+        /// Other work for a thumb, one of each kind.
+        thumb_work: List<ThumbWork, { ThumbWorkKind::ALL.len() }>,
+        system: System,
+        rings: Whole<1, { MOST_RINGS as u32 }>,
+        cogs: Whole<1, { MOST_COGS as u32 }>,
+        chain_catcher (default): Answer<Code<YesNo>>,
+    }
 }
 
-/// A bar with its main measures.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a bar")]
-struct Bar {
-    kind: Code<BarKind>,
-    width: Width,
-    reach: BarReach,
-    drop: Drop,
+part! {
+    /// A bar with its main measures.
+    struct Bar as "a bar" {
+        kind: Code<BarKind>,
+        width: Width,
+        reach: BarReach,
+        drop: Drop,
+    }
 }
 
-/// A place: x to the rider's right, y up, z forward, from the middle of the
-/// stem clamp.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a place such as {\"x\": 0, \"y\": 0, \"z\": 0}")]
-struct Point {
-    x: Coordinate,
-    y: Coordinate,
-    z: Coordinate,
+part! {
+    /// A place: x to the rider's right, y up, z forward, from the middle of the
+    /// stem clamp.
+    struct Point as "a place such as {\"x\": 0, \"y\": 0, \"z\": 0}" {
+        x: Coordinate,
+        y: Coordinate,
+        z: Coordinate,
+    }
 }
 
-/// What is clamped to the bar.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a control")]
-pub(in crate::document) struct Control {
-    id: Id,
-    kind: Code<ControlKind>,
-    side: Code<BarSide>,
-    zone: Code<Zone>,
-    at: Point,
-    buttons: List<Button, { ButtonPart::ALL.len() }>,
-    blade: Option<Blade>,
-    link: Code<Link>,
-    /// Whether it is plugged in or paired.
-    connected: bool,
-    unused_port: Code<UnusedPort>,
+part! {
+    /// What is clamped to the bar.
+    pub(in crate::document) struct Control as "a control" {
+        id: Id,
+        kind: Code<ControlKind>,
+        side: Code<BarSide>,
+        zone: Code<Zone>,
+        at: Point,
+        buttons: List<Button, { ButtonPart::ALL.len() }>,
+        blade (default): Option<Blade>,
+        link: Code<Link>,
+        /// Whether it is plugged in or paired.
+        connected: bool,
+        unused_port: Code<UnusedPort>,
+    }
 }
 
-/// A button. Without `limited_to`, `copies` and `fixed_to` it is free; it has
-/// at most one of them.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(
-    feature = "schema",
-    schemars(extend("not" = { "anyOf": [
-        { "required": ["limited_to", "copies"] },
-        { "required": ["limited_to", "fixed_to"] },
-        { "required": ["copies", "fixed_to"] },
-    ] }))
-)]
-#[serde(expecting = "a button")]
-pub(in crate::document) struct Button {
-    part: Code<ButtonPart>,
-    at: Point,
-    press: Code<Press>,
-    /// How far it moves until it acts.
-    travel: Travel,
-    /// The functions that may be assigned to it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    limited_to: Option<Plain<Code<Function>>>,
-    /// The button that it copies.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    copies: Option<ButtonKey>,
-    /// What it does and nothing else: excluded from remapping.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    fixed_to: Option<Code<Function>>,
-    /// Reach the fitter saw on this rider.
-    seen_reach: List<SeenReach, { HandPosition::ALL.len() * Contact::ALL.len() }>,
+part! {
+    /// A button. Without `limited_to`, `copies` and `fixed_to` it is free; it has
+    /// at most one of them.
+    #[cfg_attr(
+        feature = "schema",
+        schemars(extend("not" = { "anyOf": [
+            { "required": ["limited_to", "copies"] },
+            { "required": ["limited_to", "fixed_to"] },
+            { "required": ["copies", "fixed_to"] },
+        ] }))
+    )]
+    pub(in crate::document) struct Button as "a button" {
+        part: Code<ButtonPart>,
+        at: Point,
+        press: Code<Press>,
+        /// How far it moves until it acts.
+        travel: Travel,
+        /// The functions that may be assigned to it.
+        limited_to (default): Given<Plain<Code<Function>>>,
+        /// The button that it copies.
+        copies (default): Given<ButtonKey>,
+        /// What it does and nothing else: excluded from remapping.
+        fixed_to (default): Given<Code<Function>>,
+        /// Reach the fitter saw on this rider.
+        seen_reach: List<SeenReach, { HandPosition::ALL.len() * Contact::ALL.len() }>,
+    }
 }
 
-/// A reach that the fitter saw.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a reach that was seen")]
-pub(in crate::document) struct SeenReach {
-    from: Code<HandPosition>,
-    contact: Code<Contact>,
-    /// How well; null is not at all.
-    ease: Option<Code<Ease>>,
+part! {
+    /// A reach that the fitter saw.
+    pub(in crate::document) struct SeenReach as "a reach that was seen" {
+        from: Code<HandPosition>,
+        contact: Code<Contact>,
+        /// How well; null is not at all.
+        ease (default): Option<Code<Ease>>,
+    }
 }
 
-/// A brake blade.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a brake blade")]
-struct Blade {
-    /// Whether it is there.
-    fitted: bool,
-    at: Point,
-    /// From the bar to the blade at rest, as measured.
-    reach: Option<BladeReach>,
-    /// From the bar to the blade at full pull, as measured.
-    gap_at_full_pull: Option<BladeGap>,
-    latch: Option<Latch>,
+part! {
+    /// A brake blade.
+    struct Blade as "a brake blade" {
+        /// Whether it is there.
+        fitted: bool,
+        at: Point,
+        /// From the bar to the blade at rest, as measured.
+        reach (default): Option<BladeReach>,
+        /// From the bar to the blade at full pull, as measured.
+        gap_at_full_pull (default): Option<BladeGap>,
+        latch (default): Option<Latch>,
+    }
 }
 
-/// A latch that keeps a brake on for parking.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a parking latch")]
-struct Latch {
-    #[serde(default)]
-    tried: Answer<Code<YesNo>>,
+part! {
+    /// A latch that keeps a brake on for parking.
+    struct Latch as "a parking latch" {
+        tried (default): Answer<Code<YesNo>>,
+    }
 }
 
-/// All the brakes.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "the brakes")]
-struct Brakes {
-    wheels: List<WheelBrake, { Wheel::ALL.len() }>,
-    /// What pulls them, one entry for each lever.
-    runs: List<BrakeRun, MOST_CONTROLS>,
-    /// Levers that one hand pulls together.
-    together: List<PulledTogether, { MOST_CONTROLS * MOST_CONTROLS }>,
+part! {
+    /// All the brakes.
+    struct Brakes as "the brakes" {
+        wheels: List<WheelBrake, { Wheel::ALL.len() }>,
+        /// What pulls them, one entry for each lever.
+        runs: List<BrakeRun, MOST_CONTROLS>,
+        /// Levers that one hand pulls together.
+        together: List<PulledTogether, { MOST_CONTROLS * MOST_CONTROLS }>,
+    }
 }
 
-/// A brake at a wheel.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a wheel brake")]
-pub(in crate::document) struct WheelBrake {
-    wheel: Code<Wheel>,
-    kind: Code<BrakeKind>,
-    /// Whether two wheels on one axle were seen to brake alike.
-    #[serde(default)]
-    balanced: Answer<Code<YesNo>>,
+part! {
+    /// A brake at a wheel.
+    pub(in crate::document) struct WheelBrake as "a wheel brake" {
+        wheel: Code<Wheel>,
+        kind: Code<BrakeKind>,
+        /// Whether two wheels on one axle were seen to brake alike.
+        balanced (default): Answer<Code<YesNo>>,
+    }
 }
 
-/// One lever and the wheel brakes it pulls.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "what a lever pulls")]
-pub(in crate::document) struct BrakeRun {
-    /// The id of the control whose blade pulls.
-    lever: Id,
-    medium: Code<Medium>,
-    joint: Code<Joint>,
-    #[serde(default)]
-    throw_tested: Answer<Code<YesNo>>,
-    wheels: Plain<Code<Wheel>>,
+part! {
+    /// One lever and the wheel brakes it pulls.
+    pub(in crate::document) struct BrakeRun as "what a lever pulls" {
+        /// The id of the control whose blade pulls.
+        lever: Id,
+        medium: Code<Medium>,
+        joint: Code<Joint>,
+        throw_tested (default): Answer<Code<YesNo>>,
+        wheels: Plain<Code<Wheel>>,
+    }
 }
 
-/// Two levers that one hand pulls together.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "two levers pulled together")]
-pub(in crate::document) struct PulledTogether {
-    hand: Code<Side>,
-    first: Id,
-    second: Id,
-    #[serde(default)]
-    tried: Answer<Code<YesNo>>,
+part! {
+    /// Two levers that one hand pulls together.
+    pub(in crate::document) struct PulledTogether as "two levers pulled together" {
+        hand: Code<Side>,
+        first: Id,
+        second: Id,
+        tried (default): Answer<Code<YesNo>>,
+    }
 }
 
-/// Something else on the bar for a thumb.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "other work for a thumb")]
-pub(in crate::document) struct ThumbWork {
-    kind: Code<ThumbWorkKind>,
-    side: Code<BarSide>,
-    at: Point,
+part! {
+    /// Something else on the bar for a thumb.
+    pub(in crate::document) struct ThumbWork as "other work for a thumb" {
+        kind: Code<ThumbWorkKind>,
+        side: Code<BarSide>,
+        at: Point,
+    }
 }
 
-/// What the shift system can program.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a shift system")]
-struct System {
-    name: String,
-    origin: Code<ProfileOrigin>,
-    functions: Plain<Code<Function>>,
-    /// The longest hold; null is that holds cannot be programmed.
-    longest_hold: Option<Run>,
-    /// Whether two buttons together can have a function.
-    chords: bool,
-    shift_plans: Plain<Code<ShiftPlanKind>>,
-    /// Levers without which it does not start.
-    required_levers: Plain<Code<BarSide>>,
-    #[serde(default)]
-    keeps_settings: Answer<Code<YesNo>>,
+part! {
+    /// What the shift system can program.
+    struct System as "a shift system" {
+        name: Text,
+        origin: Code<ProfileOrigin>,
+        functions: Plain<Code<Function>>,
+        /// The longest hold; null is that holds cannot be programmed.
+        longest_hold (default): Option<Run>,
+        /// Whether two buttons together can have a function.
+        chords: bool,
+        shift_plans: Plain<Code<ShiftPlanKind>>,
+        /// Levers without which it does not start.
+        required_levers: Plain<Code<BarSide>>,
+        keeps_settings (default): Answer<Code<YesNo>>,
+    }
 }
 
 macro_rules! named_by {
@@ -290,14 +269,22 @@ fn codes<'a, T: Vocabulary>(items: impl IntoIterator<Item = &'a T>) -> Plain<Cod
     Plain(items.into_iter().copied().map(Code).collect())
 }
 
-fn choices<T: Vocabulary, C: FromIterator<T>>(codes: Plain<Code<T>>) -> C {
+fn choices<T: Vocabulary>(codes: Plain<Code<T>>) -> Vec<T> {
     codes.0.into_iter().map(|code| code.0).collect()
+}
+
+fn set<T: Vocabulary>(codes: Plain<Code<T>>) -> BTreeSet<T> {
+    let mut set = BTreeSet::new();
+    for code in codes.0 {
+        set.insert(code.0);
+    }
+    set
 }
 
 impl From<&cockpit::Bike> for Bike {
     fn from(bike: &cockpit::Bike) -> Self {
         Bike {
-            name: bike.name.to_string(),
+            name: bike.name.clone(),
             frame: Code(bike.frame),
             bar: Bar {
                 kind: Code(bike.bar.kind),
@@ -317,27 +304,48 @@ impl From<&cockpit::Bike> for Bike {
 }
 
 impl Bike {
-    pub(super) fn bike(self, reader: &mut Reader) -> cockpit::Bike {
+    /// Refuses what one field at a time cannot tell.
+    pub(super) fn look_through(&self, reader: &mut Reader) {
+        for (at, control) in self.controls.0.iter().enumerate() {
+            for (b, button) in control.buttons.0.iter().enumerate() {
+                let given = [
+                    button.limited_to.0.is_some(),
+                    button.copies.0.is_some(),
+                    button.fixed_to.0.is_some(),
+                ];
+                if given.iter().filter(|given| **given).count() > 1 {
+                    reader.refuse_at(
+                        &format!("bike.controls[{at}].buttons[{b}]"),
+                        "expected at most one of “limited_to”, “copies” and “fixed_to”",
+                    );
+                }
+            }
+        }
+    }
+}
+
+impl From<Bike> for cockpit::Bike {
+    fn from(bike: Bike) -> Self {
         cockpit::Bike {
-            name: reader.text("bike.name", &self.name),
-            frame: self.frame.0,
+            name: bike.name,
+            frame: bike.frame.0,
             bar: cockpit::Bar {
-                kind: self.bar.kind.0,
-                width: self.bar.width.into(),
-                reach: self.bar.reach.into(),
-                drop: self.bar.drop.into(),
+                kind: bike.bar.kind.0,
+                width: bike.bar.width.into(),
+                reach: bike.bar.reach.into(),
+                drop: bike.bar.drop.into(),
             },
-            controls: (self.controls.0.into_iter().enumerate())
-                .map(|(at, control)| control.control(at, reader))
+            controls: (bike.controls.0.into_iter())
+                .map(cockpit::Control::from)
                 .collect(),
-            brakes: self.brakes.into(),
-            thumb_work: (self.thumb_work.0.into_iter())
+            brakes: bike.brakes.into(),
+            thumb_work: (bike.thumb_work.0.into_iter())
                 .map(cockpit::ThumbWork::from)
                 .collect(),
-            system: self.system.system(reader),
-            rings: self.rings.into(),
-            cogs: self.cogs.into(),
-            chain_catcher: self.chain_catcher.answer(),
+            system: bike.system.into(),
+            rings: bike.rings.into(),
+            cogs: bike.cogs.into(),
+            chain_catcher: bike.chain_catcher.answer(),
         }
     }
 }
@@ -377,23 +385,21 @@ impl From<&cockpit::Control> for Control {
     }
 }
 
-impl Control {
-    fn control(self, at: usize, reader: &mut Reader) -> cockpit::Control {
+impl From<Control> for cockpit::Control {
+    fn from(control: Control) -> Self {
         cockpit::Control {
-            id: ControlId(self.id.into()),
-            kind: self.kind.0,
-            side: self.side.0,
-            zone: self.zone.0,
-            at: self.at.into(),
-            buttons: (self.buttons.0.into_iter().enumerate())
-                .map(|(b, button)| {
-                    button.button(&format!("bike.controls[{at}].buttons[{b}]"), reader)
-                })
+            id: ControlId(control.id.into()),
+            kind: control.kind.0,
+            side: control.side.0,
+            zone: control.zone.0,
+            at: control.at.into(),
+            buttons: (control.buttons.0.into_iter())
+                .map(cockpit::Button::from)
                 .collect(),
-            blade: self.blade.map(cockpit::Blade::from),
-            link: self.link.0,
-            connected: self.connected,
-            unused_port: self.unused_port.0,
+            blade: control.blade.map(cockpit::Blade::from),
+            link: control.link.0,
+            connected: control.connected,
+            unused_port: control.unused_port.0,
         }
     }
 }
@@ -417,30 +423,23 @@ impl From<&cockpit::Button> for Button {
             at: button.at.into(),
             press: Code(button.press),
             travel: button.travel.into(),
-            limited_to,
-            copies,
-            fixed_to,
+            limited_to: Given(limited_to),
+            copies: Given(copies),
+            fixed_to: Given(fixed_to),
             seen_reach: List(seen_reach.collect()),
         }
     }
 }
 
-impl Button {
-    fn button(self, place: &str, reader: &mut Reader) -> cockpit::Button {
-        let freedom = match (self.limited_to, self.copies, self.fixed_to) {
-            (None, None, None) => Freedom::Free,
-            (Some(functions), None, None) => Freedom::Limited(choices(functions)),
-            (None, Some(original), None) => Freedom::Copies(original.0),
+impl From<Button> for cockpit::Button {
+    fn from(button: Button) -> Self {
+        let freedom = match (button.limited_to.0, button.copies.0, button.fixed_to.0) {
+            (Some(functions), ..) => Freedom::Limited(choices(functions)),
+            (None, Some(original), _) => Freedom::Copies(original.0),
             (None, None, Some(function)) => Freedom::Fixed(function.0),
-            _ => {
-                reader.refuse(
-                    place,
-                    "expected at most one of “limited_to”, “copies” and “fixed_to”",
-                );
-                Freedom::Free
-            }
+            (None, None, None) => Freedom::Free,
         };
-        let seen_reach = self
+        let seen_reach = button
             .seen_reach
             .0
             .into_iter()
@@ -450,10 +449,10 @@ impl Button {
                 ease: seen.ease.map(|code| code.0),
             });
         cockpit::Button {
-            part: self.part.0,
-            at: self.at.into(),
-            press: self.press.0,
-            travel: self.travel.into(),
+            part: button.part.0,
+            at: button.at.into(),
+            press: button.press.0,
+            travel: button.travel.into(),
             freedom,
             seen_reach: seen_reach.collect(),
         }
@@ -571,7 +570,7 @@ impl From<ThumbWork> for cockpit::ThumbWork {
 impl From<&cockpit::SystemProfile> for System {
     fn from(system: &cockpit::SystemProfile) -> Self {
         System {
-            name: system.name.to_string(),
+            name: system.name.clone(),
             origin: Code(system.origin),
             functions: codes(&system.functions),
             longest_hold: system.holds.map(Run),
@@ -583,17 +582,17 @@ impl From<&cockpit::SystemProfile> for System {
     }
 }
 
-impl System {
-    fn system(self, reader: &mut Reader) -> cockpit::SystemProfile {
+impl From<System> for cockpit::SystemProfile {
+    fn from(system: System) -> Self {
         cockpit::SystemProfile {
-            name: reader.text("bike.system.name", &self.name),
-            origin: self.origin.0,
-            functions: choices(self.functions),
-            holds: self.longest_hold.map(|run| run.0),
-            chords: self.chords,
-            shift_plans: choices(self.shift_plans),
-            required_levers: choices(self.required_levers),
-            keeps_settings: self.keeps_settings.answer(),
+            name: system.name,
+            origin: system.origin.0,
+            functions: set(system.functions),
+            holds: system.longest_hold.map(|run| run.0),
+            chords: system.chords,
+            shift_plans: set(system.shift_plans),
+            required_levers: set(system.required_levers),
+            keeps_settings: system.keeps_settings.answer(),
         }
     }
 }

@@ -1,73 +1,93 @@
 //! A layout in format 1.
 
-use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
 
-use super::Id;
+use super::{Id, map};
 use crate::document::code::Code;
 use crate::document::key::{ButtonKey, Run};
 use crate::document::list::{Item, List, Table};
+use crate::document::part::{Part, Place, Refused, put};
 use crate::document::reader::Reader;
 use crate::function::Function;
 use crate::layout::{self, LayoutId};
 use crate::limits::MOST_CHORDS;
+use crate::text::Text;
 
-/// One assignment of functions to buttons. A button that is absent is blank.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a layout")]
-pub(in crate::document) struct Layout {
-    id: Id,
-    name: String,
-    /// What a tap does.
-    taps: Table<ButtonKey, Code<Function>>,
-    /// What keeping a button pressed does.
-    holds: Table<ButtonKey, Hold>,
-    /// What two buttons together do.
-    chords: List<Chord, MOST_CHORDS>,
+part! {
+    /// One assignment of functions to buttons. A button that is absent is blank.
+    pub(in crate::document) struct Layout as "a layout" {
+        id: Id,
+        name: Text,
+        /// What a tap does.
+        taps: Table<ButtonKey, Code<Function>>,
+        /// What keeping a button pressed does.
+        holds: Table<ButtonKey, Hold>,
+        /// What two buttons together do.
+        chords: List<Chord, MOST_CHORDS>,
+    }
 }
 
-/// What keeping a button pressed does: it repeats the tap, or does something
-/// else.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(
-    try_from = "EitherHold",
-    expecting = "a hold such as {\"repeats\": 3} or {\"does\": \"lights\"}"
-)]
-#[cfg_attr(feature = "schema", schemars(with = "EitherHold"))]
-struct Hold {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    repeats: Option<Run>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    does: Option<Code<Function>>,
-}
-
-/// A hold as it stands in a file, before it is known to say one thing.
-#[derive(Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(
-    feature = "schema",
-    schemars(rename = "Hold", extend("oneOf" = [
-        { "required": ["repeats"], "properties": { "repeats": { "not": { "type": "null" } } } },
-        { "required": ["does"], "properties": { "does": { "not": { "type": "null" } } } },
-    ]))
-)]
-#[serde(expecting = "a hold such as {\"repeats\": 3} or {\"does\": \"lights\"}")]
-struct EitherHold {
+/// What keeping a button pressed does.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Hold {
     /// It repeats the tap, over this many cogs.
-    repeats: Option<Run>,
+    Repeats(Run),
     /// It does something else.
-    does: Option<Code<Function>>,
+    Does(Code<Function>),
 }
 
-/// Two buttons pressed together.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "two buttons pressed together")]
-pub(in crate::document) struct Chord {
-    first: ButtonKey,
-    second: ButtonKey,
-    function: Code<Function>,
+const REPEATS: &str = "repeats";
+const DOES: &str = "does";
+
+impl Part for Hold {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        let what = "a hold such as {\"repeats\": 3} or {\"does\": \"lights\"}";
+        let group = at.group(what, reader)?;
+        reader.keep_unknown(at, group, &[REPEATS, DOES]);
+        let repeats: Option<Run> = at.field_or_default(group, REPEATS, reader)?;
+        let does: Option<Code<Function>> = at.field_or_default(group, DOES, reader)?;
+        match (repeats, does) {
+            (Some(run), None) => Ok(Hold::Repeats(run)),
+            (None, Some(function)) => Ok(Hold::Does(function)),
+            _ => Err(reader.refuse(at, "expected either “repeats” or “does”")),
+        }
+    }
+
+    fn write(&self) -> Value {
+        let mut group = Map::new();
+        match self {
+            Hold::Repeats(run) => put(&mut group, REPEATS, run),
+            Hold::Does(function) => put(&mut group, DOES, function),
+        }
+        group.into()
+    }
+}
+
+#[cfg(feature = "schema")]
+impl schemars::JsonSchema for Hold {
+    fn schema_name() -> std::borrow::Cow<'static, str> {
+        "Hold".into()
+    }
+
+    fn json_schema(generator: &mut schemars::SchemaGenerator) -> schemars::Schema {
+        let run = generator.subschema_for::<Run>();
+        let function = generator.subschema_for::<Code<Function>>();
+        schemars::json_schema!({
+            "description": "What keeping a button pressed does: it repeats the tap, over this many cogs, or does something else.",
+            "type": "object",
+            "properties": { REPEATS: run, DOES: function },
+            "oneOf": [{ "required": [REPEATS] }, { "required": [DOES] }],
+        })
+    }
+}
+
+part! {
+    /// Two buttons pressed together.
+    pub(in crate::document) struct Chord as "two buttons pressed together" {
+        first: ButtonKey,
+        second: ButtonKey,
+        function: Code<Function>,
+    }
 }
 
 impl Item for Layout {
@@ -90,31 +110,21 @@ impl Item for Chord {
     }
 }
 
-impl TryFrom<EitherHold> for Hold {
-    type Error = &'static str;
-
-    fn try_from(EitherHold { repeats, does }: EitherHold) -> Result<Self, Self::Error> {
-        if repeats.is_some() == does.is_some() {
-            return Err("expected either “repeats” or “does”");
-        }
-        Ok(Hold { repeats, does })
-    }
-}
-
 impl From<layout::Hold> for Hold {
     fn from(hold: layout::Hold) -> Self {
-        let (repeats, does) = match hold {
-            layout::Hold::Repeats(run) => (Some(Run(run)), None),
-            layout::Hold::Does(function) => (None, Some(Code(function))),
-        };
-        Hold { repeats, does }
+        match hold {
+            layout::Hold::Repeats(run) => Hold::Repeats(Run(run)),
+            layout::Hold::Does(function) => Hold::Does(Code(function)),
+        }
     }
 }
 
-impl Hold {
-    fn hold(self) -> Option<layout::Hold> {
-        let repeats = self.repeats.map(|run| layout::Hold::Repeats(run.0));
-        repeats.or(self.does.map(|code| layout::Hold::Does(code.0)))
+impl From<Hold> for layout::Hold {
+    fn from(hold: Hold) -> Self {
+        match hold {
+            Hold::Repeats(run) => layout::Hold::Repeats(run.0),
+            Hold::Does(function) => layout::Hold::Does(function.0),
+        }
     }
 }
 
@@ -127,7 +137,7 @@ impl From<&layout::Layout> for Layout {
         });
         Layout {
             id: layout.id.0.into(),
-            name: layout.name.to_string(),
+            name: layout.name.clone(),
             taps: (layout.taps.iter())
                 .map(|(id, function)| (ButtonKey(*id), Code(*function)))
                 .collect(),
@@ -139,22 +149,18 @@ impl From<&layout::Layout> for Layout {
     }
 }
 
-impl Layout {
-    pub(super) fn layout(self, at: usize, reader: &mut Reader) -> layout::Layout {
-        let chords = self.chords.0.into_iter().map(|chord| layout::Chord {
+impl From<Layout> for layout::Layout {
+    fn from(layout: Layout) -> Self {
+        let chords = layout.chords.0.into_iter().map(|chord| layout::Chord {
             first: chord.first.0,
             second: chord.second.0,
             function: chord.function.0,
         });
         layout::Layout {
-            id: LayoutId(self.id.into()),
-            name: reader.text(&format!("layouts[{at}].name"), &self.name),
-            taps: (self.taps.0.into_iter())
-                .map(|(key, code)| (key.0, code.0))
-                .collect(),
-            holds: (self.holds.0.into_iter())
-                .filter_map(|(key, hold)| Some((key.0, hold.hold()?)))
-                .collect(),
+            id: LayoutId(layout.id.into()),
+            name: layout.name,
+            taps: map(layout.taps.0, |key, function| (key.0, function.0)),
+            holds: map(layout.holds.0, |key, hold| (key.0, hold.into())),
             chords: chords.collect(),
         }
     }

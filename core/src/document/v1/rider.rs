@@ -1,118 +1,90 @@
 //! The rider in format 1.
 
-use serde::{Deserialize, Serialize};
-
 use crate::cockpit::HandPosition;
 use crate::document::code::Code;
 use crate::document::key::Day;
 use crate::document::list::Table;
 use crate::document::number::{Length, Whole};
-use crate::document::reader::Reader;
+use crate::document::part::Given;
 use crate::limits::BLADE_REACH;
 use crate::rider::{
     self, Ability, Acts, Asked, Contact, Difficulty, HandPlace, Hands, Later, Pressing, Side,
     Source, Use, Worn, YesNo,
 };
+use crate::text::Text;
 use crate::units::Mm;
 
 type Reach = Length<{ BLADE_REACH.from }, { BLADE_REACH.to }>;
 
-/// What is known of the rider.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a rider")]
-pub(super) struct Rider {
-    /// What the rider is called in the shop.
-    nickname: String,
-    left: Hand,
-    right: Hand,
-    /// How much each hand position is used.
-    positions: Table<Code<HandPosition>, Known<Code<Use>>>,
-    #[serde(default)]
-    mounts_from: Answer<Code<Side>>,
-    #[serde(default)]
-    holds_brake_mounting: Answer<Code<Side>>,
-    #[serde(default)]
-    front_brake_habit: Answer<Code<Side>>,
-    #[serde(default)]
-    fine_ride_presses: Answer<Whole<0, { u16::MAX as u32 }>>,
-    /// The rider's own words.
-    own_words: String,
+part! {
+    /// What is known of the rider.
+    pub(super) struct Rider as "a rider" {
+        /// What the rider is called in the shop.
+        nickname: Text,
+        left: Hand,
+        right: Hand,
+        /// How much each hand position is used.
+        positions: Table<Code<HandPosition>, Known<Code<Use>>>,
+        mounts_from (default): Answer<Code<Side>>,
+        holds_brake_mounting (default): Answer<Code<Side>>,
+        front_brake_habit (default): Answer<Code<Side>>,
+        fine_ride_presses (default): Answer<Whole<0, { u16::MAX as u32 }>>,
+        /// The rider's own words.
+        own_words: Text,
+    }
 }
 
-/// What is known of one hand.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "what is known of a hand")]
-struct Hand {
-    /// What it does while riding.
-    #[serde(default)]
-    place: Answer<Code<HandPlace>>,
-    /// How hard each thing is; what is absent was not asked.
-    abilities: Table<Code<Ability>, Known<Code<Difficulty>>>,
-    /// How hard pressing is with each contact; what is absent was not asked.
-    contacts: Table<Code<Contact>, Known<Code<Difficulty>>>,
-    #[serde(default)]
-    pressing: Answer<Code<Pressing>>,
-    #[serde(default)]
-    moves_by_itself: Answer<Code<YesNo>>,
-    #[serde(default)]
-    later: Answer<Code<Later>>,
-    /// Farthest blade it pulls, in millimetres from the bar, per position.
-    blade_reach: Table<Code<HandPosition>, Known<Reach>>,
-    device: Option<Device>,
+part! {
+    /// What is known of one hand.
+    struct Hand as "what is known of a hand" {
+        /// What it does while riding.
+        place (default): Answer<Code<HandPlace>>,
+        /// How hard each thing is; what is absent was not asked.
+        abilities: Table<Code<Ability>, Known<Code<Difficulty>>>,
+        /// How hard pressing is with each contact; what is absent was not asked.
+        contacts: Table<Code<Contact>, Known<Code<Difficulty>>>,
+        pressing (default): Answer<Code<Pressing>>,
+        moves_by_itself (default): Answer<Code<YesNo>>,
+        later (default): Answer<Code<Later>>,
+        /// Farthest blade it pulls, in millimetres from the bar, per position.
+        blade_reach: Table<Code<HandPosition>, Known<Reach>>,
+        device (default): Option<Device>,
+    }
 }
 
-/// A device that joins the hand to the bar.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "a device")]
-struct Device {
-    #[serde(default)]
-    releases_in_fall: Answer<Code<YesNo>>,
-    #[serde(default)]
-    acts: Answer<Code<Acts>>,
+part! {
+    /// A device that joins the hand to the bar.
+    struct Device as "a device" {
+        releases_in_fall (default): Answer<Code<YesNo>>,
+        acts (default): Answer<Code<Acts>>,
+    }
 }
 
-/// An answer that may be missing: null is *not asked, or not sure*, which is
-/// not "no difficulty".
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(rename = "Answer_{T}"))]
-#[serde(expecting = "an answer such as {\"is\": null}")]
-pub(super) struct Answer<T> {
-    is: Option<T>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    evidence: Option<Evidence>,
+part! {
+    /// An answer that may be missing: null is *not asked, or not sure*, which is
+    /// not "no difficulty".
+    #[cfg_attr(feature = "schema", schemars(rename = "Answer_{T}"))]
+    pub(super) struct Answer<T> as "an answer such as {\"is\": null}" {
+        is (default): Option<T>,
+        evidence (default): Given<Evidence>,
+    }
 }
 
-/// An answer in a table, where what is absent was not asked.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[cfg_attr(feature = "schema", schemars(rename = "Known_{T}"))]
-#[serde(expecting = "an answer such as {\"is\": …}")]
-struct Known<T> {
-    is: T,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    evidence: Option<Evidence>,
+part! {
+    /// An answer in a table, where what is absent was not asked.
+    #[cfg_attr(feature = "schema", schemars(rename = "Known_{T}"))]
+    struct Known<T> as "an answer such as {\"is\": …}" {
+        is: T,
+        evidence (default): Given<Evidence>,
+    }
 }
 
-/// Where an answer came from.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(expecting = "where an answer came from")]
-struct Evidence {
-    source: Code<Source>,
-    date: Option<Day>,
-    worn: Option<Code<Worn>>,
-}
-
-impl<T> Default for Answer<T> {
-    fn default() -> Self {
-        Answer {
-            is: None,
-            evidence: None,
-        }
+part! {
+    /// Where an answer came from.
+    struct Evidence as "where an answer came from" {
+        source: Code<Source>,
+        date (default): Option<Day>,
+        worn (default): Option<Code<Worn>>,
     }
 }
 
@@ -136,18 +108,27 @@ impl From<Evidence> for rider::Evidence {
     }
 }
 
+impl<T> Default for Answer<T> {
+    fn default() -> Self {
+        Answer {
+            is: None,
+            evidence: Given(None),
+        }
+    }
+}
+
 impl<T> Answer<T> {
     pub(super) fn written<M: Copy>(answer: rider::Answer<M>, value: impl Fn(M) -> T) -> Self {
         Answer {
             is: answer.value.map(value),
-            evidence: answer.evidence.map(Evidence::from),
+            evidence: Given(answer.evidence.map(Evidence::from)),
         }
     }
 
     pub(super) fn read<M>(self, value: impl Fn(T) -> M) -> rider::Answer<M> {
         rider::Answer {
             value: self.is.map(value),
-            evidence: self.evidence.map(rider::Evidence::from),
+            evidence: self.evidence.0.map(rider::Evidence::from),
         }
     }
 }
@@ -164,7 +145,7 @@ impl<T: Copy> Answer<Code<T>> {
 
 impl<T> Known<T> {
     fn read<M>(self, value: impl Fn(T) -> M) -> rider::Answer<M> {
-        rider::Answer::with(value(self.is), self.evidence.map(rider::Evidence::from))
+        rider::Answer::with(value(self.is), self.evidence.0.map(rider::Evidence::from))
     }
 }
 
@@ -177,7 +158,7 @@ fn table<K: Ord + Copy, M: Copy, T>(
         .filter_map(|(key, answer)| {
             let known = Known {
                 is: value(answer.value?),
-                evidence: answer.evidence.map(Evidence::from),
+                evidence: Given(answer.evidence.map(Evidence::from)),
             };
             Some((Code(key), known))
         })
@@ -196,7 +177,7 @@ fn asked<K: Ord + Copy, M: Copy, T>(
 impl From<&rider::Rider> for Rider {
     fn from(rider: &rider::Rider) -> Self {
         Rider {
-            nickname: rider.nickname.to_string(),
+            nickname: rider.nickname.clone(),
             left: (&rider.hands.left).into(),
             right: (&rider.hands.right).into(),
             positions: table(&rider.positions, Code),
@@ -204,25 +185,25 @@ impl From<&rider::Rider> for Rider {
             holds_brake_mounting: Answer::of(rider.holds_brake_mounting),
             front_brake_habit: Answer::of(rider.front_brake_habit),
             fine_ride_presses: Answer::written(rider.fine_ride_presses, Whole::from),
-            own_words: rider.own_words.to_string(),
+            own_words: rider.own_words.clone(),
         }
     }
 }
 
-impl Rider {
-    pub(super) fn rider(self, reader: &mut Reader) -> rider::Rider {
+impl From<Rider> for rider::Rider {
+    fn from(stored: Rider) -> Self {
         rider::Rider {
-            nickname: reader.text("rider.nickname", &self.nickname),
+            nickname: stored.nickname,
             hands: Hands {
-                left: self.left.into(),
-                right: self.right.into(),
+                left: stored.left.into(),
+                right: stored.right.into(),
             },
-            positions: asked(self.positions, |code| code.0),
-            mounts_from: self.mounts_from.answer(),
-            holds_brake_mounting: self.holds_brake_mounting.answer(),
-            front_brake_habit: self.front_brake_habit.answer(),
-            fine_ride_presses: self.fine_ride_presses.read(u16::from),
-            own_words: reader.text("rider.own_words", &self.own_words),
+            positions: asked(stored.positions, |code| code.0),
+            mounts_from: stored.mounts_from.answer(),
+            holds_brake_mounting: stored.holds_brake_mounting.answer(),
+            front_brake_habit: stored.front_brake_habit.answer(),
+            fine_ride_presses: stored.fine_ride_presses.read(u16::from),
+            own_words: stored.own_words,
         }
     }
 }

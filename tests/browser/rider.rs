@@ -1,0 +1,156 @@
+//! The Rider screen: an interview without typing, by mouse, touch and keyboard.
+
+use crate::desk::start;
+use leverwright_tests::browser::{Browser, Media};
+
+const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
+
+/// The row of choices about one thing for one hand.
+fn chosen(browser: &Browser, name: &str) -> String {
+    browser.eval(&format!(
+        "const input = document.querySelector(\"input[name='{name}']:checked\");
+         return input ? input.nextElementSibling.textContent : 'none'"
+    ))
+}
+
+#[test]
+fn a_hand_is_described_in_one_tap_and_taken_back_in_one_step() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    assert_eq!(chosen(&shop, "right-lets-go"), "not asked");
+    shop.role(
+        "button",
+        "Right hand rests on the bar and does nothing else",
+    )
+    .click();
+    shop.css(".one-tap p")
+        .nth(1)
+        .wait_for_text("rests on the bar");
+    assert_eq!(
+        chosen(&shop, "right-place"),
+        "rests on the bar and does not press"
+    );
+    assert_eq!(chosen(&shop, "right-lets-go"), "does not");
+    assert_eq!(chosen(&shop, "left-lets-go"), "not asked");
+    shop.finger()
+        .tap(&shop.role("button", "Left hand does all of it"));
+    shop.wait_for("the left hand does all", || {
+        chosen(&shop, "left-lets-go") == "easily"
+    });
+    shop.role("button", "Undo").click();
+    shop.wait_for("the left hand is not asked again", || {
+        chosen(&shop, "left-lets-go") == "not asked"
+    });
+    assert_eq!(chosen(&shop, "right-lets-go"), "does not");
+}
+
+#[test]
+fn an_answer_is_given_by_keyboard_alone_and_counted() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    for side in ["Left", "Right"] {
+        shop.role("button", &format!("{side} hand does all of it"))
+            .click();
+    }
+    shop.css(".lead").wait_for_text("1 question is still open");
+    shop.eval::<bool>(
+        "document.querySelector(\"input[name='left-lets-go']:checked\").focus(); return true",
+    );
+    shop.press("ArrowRight");
+    shop.wait_for("the arrow key chose the next step", || {
+        chosen(&shop, "left-lets-go") == "a little effort"
+    });
+    shop.role("button", "Undo").click();
+    shop.wait_for("it was one step of undo", || {
+        chosen(&shop, "left-lets-go") == "easily"
+    });
+}
+
+#[test]
+fn the_interview_takes_few_taps_and_no_typing() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    let taps = [
+        "Left hand does all of it",
+        "Right hand rests on the bar and does nothing else",
+    ];
+    for tap in taps {
+        shop.role("button", tap).click();
+    }
+    let mut count = taps.len();
+    for name in [
+        "position-tops",
+        "position-hoods",
+        "position-drops",
+        "mounts",
+    ] {
+        shop.css(&format!("label:has(input[name='{name}'])"))
+            .nth(0)
+            .click();
+        count += 1;
+    }
+    shop.css(".lead")
+        .wait_for_text("Every question is answered");
+    assert!(count <= 40, "{count} taps");
+}
+
+#[test]
+fn a_tap_on_the_drawn_hand_leads_to_its_answers() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    // Regions stand back to front; each leads to the answers about its own part.
+    let parts: Vec<String> = shop.eval(
+        "const names = [];
+         for (const region of document.querySelectorAll('.one-tap:first-child .region.chosen')) {
+             region.dispatchEvent(new MouseEvent('click', { bubbles: true }));
+             names.push(document.activeElement.name);
+         }
+         return names",
+    );
+    for part in ["left-thumb", "left-index", "left-little", "left-heel"] {
+        assert!(parts.iter().any(|name| name == part), "{part}: {parts:?}");
+    }
+}
+
+#[test]
+fn a_therapist_sees_numbers_and_codes_with_their_note() {
+    let clinic = Browser::open("clinic");
+    start(&clinic, PODS);
+    assert!(!clinic.css("main").text().contains("closest code"));
+    clinic.css("label.tick").nth(0).click();
+    clinic.css("main").wait_for_text("not clinical ratings");
+    let text = clinic.css("main").text();
+    assert!(text.contains("closest code d4403"), "{text}");
+    assert!(text.contains("4 · does not"));
+}
+
+#[test]
+fn one_hand_is_shown_at_a_time_on_a_telephone() {
+    let home = Browser::open_phone("home");
+    start(&home, PODS);
+    let shown = |name: &str| -> bool {
+        home.eval(&format!(
+            "return document.querySelector(\"input[name='{name}']\").closest('.hand').offsetParent !== null"
+        ))
+    };
+    assert!(shown("left-lets-go") && !shown("right-lets-go"));
+    let right = home.css(".hand-switch label").nth(1);
+    right.script("arguments[0].scrollIntoView({ block: 'center' })");
+    home.finger().tap(&right);
+    home.wait_for("the right hand is shown", || shown("right-lets-go"));
+    assert!(!shown("left-lets-go"));
+}
+
+#[test]
+fn axe_core_objects_to_nothing_on_the_rider() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    shop.css("details.question summary").click();
+    for dark in [false, true] {
+        shop.media(Media {
+            dark,
+            ..Media::default()
+        });
+        shop.assert_accessible();
+    }
+}
