@@ -1,6 +1,7 @@
 //! The Layout screen: functions are put on buttons by mouse, finger, clicks, menu and keyboard
 //! alone; findings follow; the screen stays usable small, enlarged, in dark and in forced colours.
 
+use crate::desk::start;
 use leverwright_tests::browser::{Browser, Element, Media, Point};
 
 const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
@@ -18,8 +19,7 @@ const SPRINT_IS_FIXED: &str = "The right sprint button is fixed to “rear harde
 
 /// Starts a plan from a template and goes to its layout.
 fn open_layout(browser: &Browser, template: &str) {
-    browser.visit("");
-    browser.role("button", template).click();
+    start(browser, template);
     browser.visit("#/layout");
     browser.css(".face").nth(0).wait_until_shown();
 }
