@@ -172,6 +172,7 @@ mod tests {
                     .map(|fetched| fetched.join().expect("no panic").expect("an answer"))
                     .collect();
                 assert!(answers.iter().all(|(body, _)| *body == whole));
+                assert!(answers.iter().all(|(_, kept)| kept.is_none()));
             });
         }
     }
