@@ -10,7 +10,7 @@ pub const ROAD: &str = "Road drop bar, 2x12";
 /// Another.
 pub const GRAVEL: &str = "Gravel drop bar, 1x12";
 
-/// The button of a template; a plan in the list may have the same name.
+/// The button of a template.
 pub fn template<'a>(browser: &'a Browser, words: &str) -> Element<'a> {
     browser.css(".new-plan").inner_role("button", words)
 }

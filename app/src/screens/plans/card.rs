@@ -58,7 +58,7 @@ fn Readable(card: Card, plan: Arc<Plan>) -> impl IntoView {
             fallback=move || view! {
                 <h3>
                     <button type="button" class="plan-name" id=name_id(&id.get_value())
-                        on:click=open
+                        on:click=open aria-label=move || format!("Open {}", name.get())
                         aria-describedby=about.get_value()>{move || name.get()}</button>
                 </h3>
             }
