@@ -329,9 +329,7 @@ fn the_menu_does_everything() {
         .inner_role("button", "Plug in the right sprint button")
         .wait_until_shown();
     shop.role("button", "Close").click();
-    face(&shop, RIGHT_SPRINT)
-        .inner_css(".place")
-        .wait_for_text("unplugged");
+    does(&shop, RIGHT_SPRINT, "unplugged");
 }
 
 #[test]
@@ -616,8 +614,8 @@ fn coverage_tells_usual_and_bad_day() {
 
 #[test]
 fn axe_core_objects_to_nothing_on_the_layout() {
-    let shop = Browser::open("shop");
-    for dark in [false, true] {
+    for (name, dark) in [("day", false), ("night", true)] {
+        let shop = Browser::open(name);
         shop.media(Media {
             dark,
             ..Media::default()

@@ -1,11 +1,11 @@
 //! Serves one folder's files to this machine only.
 
 use std::fs::File;
-use std::io;
+use std::io::{self, Write};
 use std::path::{Component, Path, PathBuf};
 use std::sync::Arc;
 use std::thread::JoinHandle;
-use tiny_http::{Header, Request, Response};
+use tiny_http::{Method, Request};
 
 /// Serves from its own thread until it is dropped.
 pub struct Server {
@@ -69,25 +69,36 @@ impl Drop for Server {
     }
 }
 
+/// Answers, and asks for the connection to be closed: tiny_http 0.12 may leave a
+/// new connection waiting until an older one ends, and a browser would keep all
+/// of its own open. Its `Response` does not let that header through.
 fn answer(folder: &Path, request: Request) -> io::Result<()> {
-    let found =
-        file_for(folder, request.url()).and_then(|path| Some((File::open(&path).ok()?, path)));
-    match found {
-        Some((file, path)) => {
-            let kind = mime_guess::from_path(&path).first_or_octet_stream();
-            let response = Response::from_file(file)
-                .with_header(header("Content-Type", kind.essence_str()))
-                .with_header(header("Cache-Control", "no-cache"));
-            request.respond(response)
-        }
-        None => {
-            request.respond(Response::from_string("There is no such file.").with_status_code(404))
-        }
+    let path = file_for(folder, request.url());
+    let bodyless = *request.method() == Method::Head;
+    let mut out = request.into_writer();
+    let Some(path) = path else {
+        let words = "There is no such file.";
+        head(&mut out, "404 Not Found", "text/plain", words.len() as u64)?;
+        out.write_all(words.as_bytes())?;
+        return out.flush();
+    };
+    let mut file = File::open(&path)?;
+    let kind = mime_guess::from_path(&path).first_or_octet_stream();
+    let length = file.metadata()?.len();
+    head(&mut out, "200 OK", kind.essence_str(), length)?;
+    if !bodyless {
+        io::copy(&mut file, &mut out)?;
     }
+    out.flush()
 }
 
-fn header(name: &str, value: &str) -> Header {
-    Header::from_bytes(name, value).expect("plain letters make a header")
+/// The head of an answer (RFC 9112).
+fn head(out: &mut impl Write, status: &str, kind: &str, length: u64) -> io::Result<()> {
+    write!(
+        out,
+        "HTTP/1.1 {status}\r\nContent-Type: {kind}\r\nContent-Length: {length}\r\n\
+         Cache-Control: no-cache\r\nConnection: close\r\n\r\n"
+    )
 }
 
 /// The file that an address means. None for an address that would lead out of the folder.
@@ -104,6 +115,9 @@ fn file_for(folder: &Path, address: &str) -> Option<PathBuf> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::io::{BufRead, BufReader, Read};
+    use std::net::TcpStream;
+    use std::time::Duration;
 
     fn own_folder() -> &'static Path {
         Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -119,6 +133,48 @@ mod tests {
         assert!(found("/src/server.rs").is_some());
         assert!(found("/").is_none(), "no index.html here");
         assert!(found("/src").is_none(), "a folder is no file");
+    }
+
+    /// One file, and the connection, which is kept like a browser's unless the
+    /// server says that it is at its end.
+    fn fetch(address: &str) -> io::Result<(Vec<u8>, Option<BufReader<TcpStream>>)> {
+        let mut stream = TcpStream::connect(address)?;
+        stream.set_read_timeout(Some(Duration::from_secs(10)))?;
+        stream.write_all(b"GET /Cargo.toml HTTP/1.1\r\nHost: here\r\n\r\n")?;
+        let mut lines = BufReader::new(stream);
+        let (mut length, mut ends) = (0, false);
+        loop {
+            let mut line = String::new();
+            lines.read_line(&mut line)?;
+            ends |= line.trim() == "Connection: close";
+            if line.trim().is_empty() {
+                break;
+            }
+            if let Some(value) = line.strip_prefix("Content-Length: ") {
+                length = value.trim().parse().map_err(io::Error::other)?;
+            }
+        }
+        let mut body = vec![0; length];
+        lines.read_exact(&mut body)?;
+        Ok((body, (!ends).then_some(lines)))
+    }
+
+    #[test]
+    fn connections_opened_at_once_are_all_answered() {
+        let server = Server::start(own_folder().to_owned(), 0).expect("a free port");
+        let address = server.origin().replace("http://", "");
+        let whole = std::fs::read(own_folder().join("Cargo.toml")).expect("the file is there");
+        for _ in 0..50 {
+            std::thread::scope(|scope| {
+                let fetches: Vec<_> = (0..8).map(|_| scope.spawn(|| fetch(&address))).collect();
+                let answers: Vec<_> = fetches
+                    .into_iter()
+                    .map(|fetched| fetched.join().expect("no panic").expect("an answer"))
+                    .collect();
+                assert!(answers.iter().all(|(body, _)| *body == whole));
+                assert!(answers.iter().all(|(_, kept)| kept.is_none()));
+            });
+        }
     }
 
     #[test]

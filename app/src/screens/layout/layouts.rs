@@ -37,6 +37,10 @@ pub fn Layouts() -> impl IntoView {
         }
     };
     let rename = move |name: String| {
+        // An emptied field is about to be written into: the old name stays until then.
+        if name.trim().is_empty() {
+            return;
+        }
         edit(PlanEdit::RenameLayout(Text::new(&name)));
         is_renaming.set(false);
     };
