@@ -38,6 +38,10 @@ fn a_fault_of_the_program_is_told_on_the_page() {
     let text = alert.text_content().unwrap_or_default();
     assert!(text.contains("The program stopped"), "{text}");
     assert!(text.contains("Your plans are kept"), "{text}");
+    let shown = document()
+        .query_selector_all("body > :not([hidden]):not(script)")
+        .unwrap();
+    assert_eq!(shown.length(), 1);
     let link = alert.query_selector("a").unwrap().unwrap();
     let address = link.get_attribute("href").unwrap_or_default();
     assert!(address.starts_with("?again="), "{address}");

@@ -46,6 +46,13 @@ pub fn show() {
         let _ = link.set_attribute("href", &again);
         let _ = cover.append_child(&link);
     }
-    body.set_inner_html("");
+    let children = body.children();
+    for at in 0..children.length() {
+        // What is hidden and inert takes no presses that the program would not stand.
+        if let Some(child) = children.item(at) {
+            let _ = child.set_attribute("hidden", "");
+            let _ = child.set_attribute("inert", "");
+        }
+    }
     let _ = body.append_child(&cover);
 }
