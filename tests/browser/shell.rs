@@ -311,7 +311,7 @@ fn all_buttons_stand_in_one_list_on_the_chosen_side() {
         shop.visit("#/layout");
         shop.css(".cockpit-frame.list-beside").wait_until_shown();
         let drawn = middle(".cockpit-frame .drawn");
-        let slots = shop.css(".cockpit-frame .slot");
+        let slots = shop.css(".cockpit-frame .slot-group .slot");
         assert!(slots.count() >= 6);
         for at in 0..slots.count() {
             assert_eq!(slots.nth(at).centre().x < drawn, list_is_left, "{choice}");

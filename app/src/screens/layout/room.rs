@@ -13,6 +13,9 @@ use crate::settings::Lists;
 /// style sheet gives it as much.
 const LIST_WIDTH: f64 = 288.0;
 
+/// Greatest width of the drawing beside a list, likewise.
+const DRAWING_WIDTH: f64 = 720.0;
+
 /// The room for the drawing.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Room {
@@ -43,7 +46,7 @@ impl Room {
         }
         if self.has_list_beside(lists) {
             return Some(Sheet {
-                width: self.width - LIST_WIDTH * self.text,
+                width: (self.width - LIST_WIDTH * self.text).min(DRAWING_WIDTH * self.text),
                 margin: Margin::Balloons,
             });
         }
