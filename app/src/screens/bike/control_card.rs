@@ -70,7 +70,7 @@ pub fn ControlCard(id: ControlId) -> impl IntoView {
 #[component]
 fn Joining(id: ControlId) -> impl IntoView {
     let stand = Stand::here();
-    let zones = memo(move || {
+    let zones: Memo<Vec<(Zone, String)>> = memo(move || {
         stand
             .read(|bike| {
                 let control = bike.control(id)?;
@@ -78,7 +78,7 @@ fn Joining(id: ControlId) -> impl IntoView {
                 Some(zones.iter().map(|z| (*z, z.words().to_owned())).collect())
             })
             .flatten()
-            .unwrap_or_else(Vec::<(Zone, String)>::new)
+            .unwrap_or_default()
     });
     view! {
         <div class="fields">

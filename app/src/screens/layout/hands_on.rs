@@ -57,11 +57,11 @@ pub fn click(bench: Bench, event: &MouseEvent) {
     let by_pointer = event.detail() > 0;
     let tapped = bench.tap(load, by_pointer);
     // Without a pointer the way to the buttons is long: go there at once.
-    if let (Tapped::PickedUp(load), false, Some(_)) = (tapped, by_pointer, in_tray(&element)) {
-        if let Some(id) = first_stop(bench) {
-            focus_slot(id);
-            bench.say_answer(id, Some(load));
-        }
+    if let (Tapped::PickedUp(load), false, Some(_)) = (tapped, by_pointer, in_tray(&element))
+        && let Some(id) = first_stop(bench)
+    {
+        focus_slot(id);
+        bench.say_answer(id, Some(load));
     }
 }
 
