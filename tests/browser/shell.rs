@@ -222,7 +222,7 @@ fn nothing_scrolls_sideways_on_a_small_screen_or_with_large_text() {
     // What undo would take back is long.
     right_hand_rests(&home);
     wait_until_saved(&home);
-    for (width, percent) in [(320, 100), (1280, 100), (390, 200), (1280, 200)] {
+    for (width, percent) in [(320, 100), (1280, 100), (390, 200), (320, 200), (1280, 200)] {
         home.viewport(width, 700);
         home.text_size(percent);
         for route in [
