@@ -7,20 +7,15 @@ pub mod svg;
 use std::marker::PhantomData;
 
 use leptos::ev::{EventDescriptor, Targeted};
-use leptos::html::{ElementType, HasElementType};
-use leptos::prelude::*;
-use leptos::tachys::html::attribute::Attribute;
+use leptos::html::ElementType;
 use leptos::tachys::html::node_ref::NodeRefContainer;
-use leptos::tachys::hydration::Cursor;
-use leptos::tachys::view::{Position, PositionState};
 use wasm_bindgen::JsValue;
 
 use crate::attribute::Slot;
 use crate::listener::Listener;
 use crate::value::{IntoValue, Value};
-use part::{Mark, Part, PartState};
-
-pub use leptos::tachys::html::attribute::any_attribute::AnyAttribute;
+use crate::view::IntoView;
+use part::{Mark, Part};
 
 /// An element with the tag of `E`. The tag is a type only for those who handle
 /// events and references; what is drawn is a [`Part`], the same for all.
@@ -56,13 +51,13 @@ impl<E> Element<E> {
     }
 
     /// Puts a child after those that are there.
-    pub fn child<V>(mut self, child: V) -> Self
-    where
-        V: IntoRender,
-        V::Output: RenderHtml,
-    {
-        self.part.children.push(child.into_render().into_any());
+    pub fn child(mut self, child: impl IntoView) -> Self {
+        self.part.children.push(child.into_any());
         self
+    }
+
+    pub(crate) fn into_part(self) -> Part {
+        *self.part
     }
 
     /// An attribute by its name.
@@ -123,10 +118,6 @@ impl<E> Element<E> {
     {
         self.on(event, move |event| act(event.into()))
     }
-}
-
-impl<E: ElementType> HasElementType for Element<E> {
-    type ElementType = E::Output;
 }
 
 /// What stands after `class=` and `class:name=`.
@@ -219,71 +210,3 @@ attributes! {
     value "value"
     width "width"
 }
-
-impl<E> Render for Element<E> {
-    type State = PartState;
-
-    fn build(self) -> PartState {
-        self.part.build()
-    }
-
-    fn rebuild(self, state: &mut PartState) {
-        self.part.rebuild(state);
-    }
-}
-
-impl<E: ElementType> AddAnyAttr for Element<E> {
-    type Output<A: Attribute> = Element<E>;
-
-    fn add_any_attr<A: Attribute>(self, attribute: A) -> Self::Output<A> {
-        use leptos::tachys::html::attribute::any_attribute::IntoAnyAttribute;
-        self.mark(Mark::Other(
-            attribute.into_cloneable_owned().into_any_attr(),
-        ))
-    }
-}
-
-/// Drawing on a server is no part of this program.
-macro_rules! only_in_a_browser {
-    ([$($generics:tt)*] $view:ty, $owned:ty, $into_owned:expr) => {
-        impl<$($generics)*> RenderHtml for $view {
-            type AsyncOutput = Self;
-            type Owned = $owned;
-
-            const MIN_LENGTH: usize = 0;
-
-            fn dry_resolve(&mut self) {}
-
-            async fn resolve(self) -> Self {
-                self
-            }
-
-            fn to_html_with_buf(
-                self,
-                _: &mut String,
-                _: &mut Position,
-                _: bool,
-                _: bool,
-                _: Vec<AnyAttribute>,
-            ) {
-                unreachable!("drawn in a browser only")
-            }
-
-            fn hydrate<const FROM_SERVER: bool>(
-                self,
-                _: &Cursor,
-                _: &PositionState,
-            ) -> Self::State {
-                unreachable!("drawn in a browser only")
-            }
-
-            fn into_owned(self) -> Self::Owned {
-                let into_owned: fn(Self) -> Self::Owned = $into_owned;
-                into_owned(self)
-            }
-        }
-    };
-}
-
-only_in_a_browser!([E: ElementType] Element<E>, Part, |element| *element.part);
-only_in_a_browser!([] Part, Part, |part| part);

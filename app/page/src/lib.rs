@@ -9,16 +9,25 @@
 //! Everything else is Leptos itself. Views are written as its book says.
 
 mod attribute;
+pub mod children;
+mod each;
 pub mod element;
 mod listener;
+pub mod mount;
 mod show;
 mod value;
+mod view;
 
 pub use leptos::*;
 
 /// What `view!` and the app's modules import.
 pub mod prelude {
+    pub use crate::children::{Children, ChildrenFn, ToChildren, ViewFn};
+    pub use crate::each::{For, ForProps};
+    pub use crate::mount::{mount_to, mount_to_body};
     pub use crate::show::{Show, ShowProps};
+    pub use crate::view::{CollectView, IntoRender, IntoView};
+    pub use crate::view::{IntoView as IntoAny, IntoView as IntoMaybeErased};
     pub use leptos::prelude::*;
 }
 

@@ -1,10 +1,12 @@
 //! What is shown while something holds.
 
-use leptos::children::{ChildrenFn, ViewFn};
-use leptos::prelude::*;
+use leptos::prelude::{ArcMemo, Get, component};
+
+use crate::children::{ChildrenFn, ViewFn};
+use crate::view::IntoView;
 
 /// Shows its children while something holds, and something else while not.
-#[component]
+#[component(transparent)]
 pub fn Show(
     /// What must hold.
     #[prop(into)]

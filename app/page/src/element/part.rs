@@ -1,12 +1,12 @@
 //! An element as it is drawn.
 
-use leptos::prelude::*;
+use leptos::prelude::{AddAnyAttr, AnyView, Mountable, Render, RenderHtml};
 use leptos::tachys::html::attribute::Attribute;
-use leptos::tachys::html::attribute::any_attribute::{
-    AnyAttribute, AnyAttributeState, IntoAnyAttribute,
-};
+use leptos::tachys::html::attribute::any_attribute::AnyAttribute;
+use leptos::tachys::hydration::Cursor;
 use leptos::tachys::renderer::{RemoveEventHandler, Rndr};
 use leptos::tachys::view::any_view::AnyViewState;
+use leptos::tachys::view::{Position, PositionState};
 use send_wrapper::SendWrapper;
 
 use crate::attribute::{Slot, Written, write};
@@ -27,7 +27,6 @@ pub enum Mark {
     Value(Slot, Value),
     Listener(Listener),
     Reference(Box<dyn FnOnce(&web_sys::Element)>),
-    Other(AnyAttribute),
 }
 
 /// A [`Part`] on the page.
@@ -46,8 +45,6 @@ enum MarkState {
         #[expect(dead_code)] RemoveEventHandler<web_sys::Element>,
     ),
     Reference,
-    /// What keeps it up to date.
-    Other(#[expect(dead_code)] AnyAttributeState),
 }
 
 impl Part {
@@ -128,7 +125,6 @@ impl Mark {
                 fill(element);
                 MarkState::Reference
             }
-            Mark::Other(attribute) => MarkState::Other(attribute.build(element)),
         }
     }
 
@@ -164,12 +160,45 @@ impl Mountable for PartState {
     }
 }
 
+// The rest is asked for by the trait of views. This program draws in a browser
+// only, and nothing is added to a view after it was made.
+
 impl AddAnyAttr for Part {
     type Output<A: Attribute> = Part;
 
-    fn add_any_attr<A: Attribute>(mut self, attribute: A) -> Part {
-        let attribute = attribute.into_cloneable_owned().into_any_attr();
-        self.marks.push(Mark::Other(attribute));
+    fn add_any_attr<A: Attribute>(self, _: A) -> Self::Output<A> {
+        self
+    }
+}
+
+impl RenderHtml for Part {
+    type AsyncOutput = Self;
+    type Owned = Self;
+
+    const MIN_LENGTH: usize = 0;
+
+    fn dry_resolve(&mut self) {}
+
+    async fn resolve(self) -> Self {
+        self
+    }
+
+    fn to_html_with_buf(
+        self,
+        _: &mut String,
+        _: &mut Position,
+        _: bool,
+        _: bool,
+        _: Vec<AnyAttribute>,
+    ) {
+        unreachable!("there is no server")
+    }
+
+    fn hydrate<const FROM_SERVER: bool>(self, _: &Cursor, _: &PositionState) -> PartState {
+        unreachable!("there is no server")
+    }
+
+    fn into_owned(self) -> Self {
         self
     }
 }
