@@ -15,6 +15,7 @@ pub mod element;
 mod listener;
 pub mod mount;
 mod show;
+mod signal;
 mod value;
 mod view;
 
@@ -26,6 +27,8 @@ pub mod prelude {
     pub use crate::each::{For, ForProps};
     pub use crate::mount::{mount_to, mount_to_body};
     pub use crate::show::{Show, ShowProps};
+    pub use crate::signal::{Memo, RwSignal, Signal};
+    pub use crate::value::IntoAttributeValue;
     pub use crate::view::{CollectView, IntoRender, IntoView};
     pub use crate::view::{IntoView as IntoAny, IntoView as IntoMaybeErased};
     pub use leptos::prelude::*;

@@ -2,8 +2,9 @@
 
 use std::sync::{Arc, Mutex};
 
-use leptos::prelude::*;
 use wasm_bindgen::JsValue;
+
+use crate::signal::{Memo, RwSignal, Signal};
 
 /// What an attribute holds at one moment.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,6 +63,16 @@ pub trait IntoValue {
     /// The value of the attribute.
     fn into_value(self) -> Value;
 }
+
+/// What `view!` does to each value; here nothing is left to do.
+pub trait IntoAttributeValue: Sized {
+    /// The value as it is.
+    fn into_attribute_value(self) -> Self {
+        self
+    }
+}
+
+impl<V> IntoAttributeValue for V {}
 
 impl IntoPlain for &'static str {
     fn into_plain(self) -> Plain {
@@ -150,4 +161,4 @@ macro_rules! signals {
     };
 }
 
-signals!(Memo ReadSignal RwSignal Signal);
+signals!(Memo RwSignal Signal);

@@ -2,11 +2,12 @@
 
 use std::sync::{Arc, Mutex};
 
-use leptos::prelude::{Get, Memo, ReadSignal, RenderHtml, RwSignal, Signal};
+use leptos::prelude::RenderHtml;
 use leptos::tachys::view::iterators::StaticVec;
 use leptos::tachys::{html, svg};
 
 use crate::element::Element;
+use crate::signal::{Memo, RwSignal, Signal};
 
 pub use leptos::prelude::AnyView;
 
@@ -143,4 +144,4 @@ macro_rules! signals {
     };
 }
 
-signals!(Memo ReadSignal RwSignal Signal);
+signals!(Memo RwSignal Signal);
