@@ -201,11 +201,11 @@ fn levers(bike: &Bike) -> impl Iterator<Item = &Control> {
 
 /// The first letter made a capital, as at the head of a line.
 fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
     }
+    text
 }
 
 /// "one", "1 lever", "2 levers".
