@@ -119,6 +119,35 @@ macro_rules! as_they_are {
 
 as_they_are!(() &'static str String html::InertElement svg::InertElement StaticVec<AnyView>);
 
+/// What `view!` makes of several children where types are not erased, as in
+/// native tests.
+macro_rules! tuples {
+    ($($($item:ident)+,)+) => {
+        $(impl<$($item: IntoView),+> IntoView for ($($item,)+) {
+            fn into_any(self) -> AnyView {
+                #[expect(non_snake_case)]
+                let ($($item,)+) = self;
+                let list: StaticVec<AnyView> = vec![$($item.into_any()),+].into();
+                erase(list)
+            }
+        })+
+    };
+}
+
+tuples! {
+    A B,
+    A B C,
+    A B C D,
+    A B C D E,
+    A B C D E F,
+    A B C D E F G,
+    A B C D E F G H,
+    A B C D E F G H I,
+    A B C D E F G H I J,
+    A B C D E F G H I J K,
+    A B C D E F G H I J K L,
+}
+
 macro_rules! as_words {
     ($($view:ty)*) => {
         $(impl IntoView for $view {

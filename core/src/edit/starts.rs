@@ -112,10 +112,8 @@ fn nothing_to_press(plan: &Plan, side: Side) -> EditError {
 /// What does not shift stays where it was, if its button is still blank.
 fn keep_the_rest(layout: &mut Layout, old: &Layout) {
     for (id, function) in &old.taps {
-        if !function.shifts() {
-            if !layout.taps.contains_key(id) {
-                layout.taps.insert(*id, *function);
-            }
+        if !function.shifts() && !layout.taps.contains_key(id) {
+            layout.taps.insert(*id, *function);
         }
     }
 }
