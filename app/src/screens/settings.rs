@@ -48,7 +48,7 @@ fn WithoutNetwork() -> impl IntoView {
                 The browser's own menu can install it as an app."
             </p>
             <p>
-                <a href="leverwright.html" download>"Leverwright in one file"</a>
+                <a class="one-file" href="leverwright.html" download>"Leverwright in one file"</a>
                 " opens with a double click on a computer that is not connected or where nothing \
                 may be installed. Put it where you keep your plans."
             </p>
