@@ -4,6 +4,7 @@ mod acts;
 mod autosave;
 mod conflict;
 mod files;
+mod remind;
 
 pub use files::in_words;
 
@@ -88,6 +89,7 @@ impl Library {
         };
         library.open_last();
         library.keep_saving();
+        library.keep_reminding();
         library
     }
 
