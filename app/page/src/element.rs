@@ -18,7 +18,7 @@ use crate::view::IntoView;
 use part::{Mark, Part};
 
 /// An element with the tag of `E`. The tag is a type only for those who handle
-/// events and references; what is drawn is a [`Part`], the same for all.
+/// events and references; what is drawn is a `Part`, the same for all.
 pub struct Element<E> {
     part: Box<Part>,
     tag: PhantomData<fn() -> E>,
