@@ -50,6 +50,7 @@ pub mod slot;
 
 pub mod coverage;
 pub mod reach;
+pub mod ride;
 pub mod situation;
 mod suggest_button;
 pub mod summary;
