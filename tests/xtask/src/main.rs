@@ -2,6 +2,7 @@
 
 mod build;
 mod numbers;
+mod rides;
 mod serve;
 mod setup;
 mod size;

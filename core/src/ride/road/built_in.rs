@@ -40,7 +40,7 @@ const LEVEL: Recipe = Recipe {
 const ROLLING: Recipe = Recipe {
     name: "Rolling road",
     length: 30_000.0,
-    height: |at| 150.0 + 14.0 * wave(at, 2_200.0) + 7.0 * wave(at, 830.0),
+    height: |at| 150.0 + 10.0 * wave(at, 2_200.0) + 3.0 * wave(at, 930.0),
     bends: &[(700.0, 50.0, Bend::Open), (2_300.0, 30.0, Bend::Tight)],
     stops: &[(5_900.0, StopKind::GiveWay), (11_700.0, StopKind::Halt)],
 };
