@@ -7,6 +7,7 @@ use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
 use crate::layout::{Layout, LayoutId};
+use crate::ride::kept::Rides;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::{Date, Text};
@@ -36,6 +37,8 @@ pub struct Plan {
     /// What each button did when the bike came in: the *was* of was / now.
     /// Empty until it was noted.
     pub as_found: BTreeMap<ButtonId, Option<Function>>,
+    /// The road, how the rider rides, and what came of rides.
+    pub rides: Rides,
     /// Findings accepted with a reason.
     pub accepted: Vec<Acceptance>,
     /// Parts of the file that this version does not know, kept as they came.
@@ -74,6 +77,7 @@ impl Plan {
             current: layout.id,
             layouts: vec![layout],
             as_found: BTreeMap::new(),
+            rides: Rides::default(),
             accepted: Vec::new(),
             unknown: Vec::new(),
         }

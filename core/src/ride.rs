@@ -4,6 +4,19 @@
 //! A forward simulation with stated assumptions, not a measurement: it answers
 //! in ranges and compares layouts with each other.
 
+pub mod compare;
+mod digest;
+mod envelope;
+pub mod event;
+pub mod export;
+pub mod gearbox;
+pub mod grasp;
+pub mod habits;
+pub mod kept;
+pub mod load;
+pub mod measure;
 pub mod physics;
 pub mod road;
+pub mod simulation;
+pub mod study;
 pub mod track;

@@ -8,12 +8,14 @@
 
 mod bike;
 mod layout;
+mod ride;
 mod rider;
 
 pub(super) use bike::{
     BrakeRun, Button, Control, PulledTogether, SeenReach, ThumbWork, WheelBrake,
 };
 pub(super) use layout::{Chord, Layout};
+pub(super) use ride::Remembered;
 
 use std::collections::BTreeMap;
 
@@ -21,6 +23,7 @@ use super::code::Code;
 use super::key::{ButtonKey, Day};
 use super::list::{Item, List, Table};
 use super::number::Whole;
+use super::part::Given;
 #[cfg(feature = "schema")]
 use super::reader::LONGEST_FINDING;
 use super::reader::Reader;
@@ -70,6 +73,8 @@ part! {
         current: Id,
         /// What each button did when the bike came in; null is blank.
         as_found: Table<ButtonKey, Option<Code<Function>>>,
+        /// The road, how the rider rides, and what came of rides.
+        rides (default): Given<ride::Rides>,
         /// Findings accepted with a reason.
         accepted: List<Acceptance, MOST_ACCEPTED>,
     }
@@ -117,6 +122,7 @@ impl From<&Plan> for Document {
                 .iter()
                 .map(|(id, function)| (ButtonKey(*id), function.map(Code)))
                 .collect(),
+            rides: ride::given(&plan.rides),
             accepted: List(plan.accepted.iter().map(Acceptance::from).collect()),
         }
     }
@@ -147,6 +153,7 @@ impl From<Document> for Plan {
             as_found: map(document.as_found.0, |key, function| {
                 (key.0, function.map(|code| code.0))
             }),
+            rides: document.rides.0.map_or_else(Default::default, Into::into),
             accepted: (document.accepted.0.into_iter())
                 .map(crate::finding::Acceptance::from)
                 .collect(),

@@ -80,16 +80,21 @@ impl Machine {
 
     /// What holds the bike back at a speed in m/s on a grade.
     pub fn resistance(&self, speed: f64, grade: f64, air: &Air) -> Resistance {
-        let through = speed + air.headwind;
-        let area = self.drag_area + self.spokes;
         // cos and sin of atan(grade), without either.
         let cos = 1.0 / (1.0 + grade * grade).sqrt();
         let weight = self.mass * GRAVITY;
         Resistance {
-            air: 0.5 * air.density * area * through * through.abs(),
+            air: self.air(speed, air),
             rolling: self.rolling * weight * cos,
             slope: weight * cos * grade,
         }
+    }
+
+    /// What the air holds back at a speed in m/s, in newtons.
+    pub fn air(&self, speed: f64, air: &Air) -> f64 {
+        let through = speed + air.headwind;
+        let area = self.drag_area + self.spokes;
+        0.5 * air.density * area * through * through.abs()
     }
 
     /// The power at the crank, in watts, that a speed and an acceleration in

@@ -111,7 +111,8 @@ impl StopKind {
 /// A place where the rider slows down or stops.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stop {
-    /// How far along the road, in metres.
+    /// How far along the road, in metres; a road moves it to the nearest of its
+    /// heights, and takes stops nearer than three of them as one.
     pub at: f64,
     /// Why.
     pub kind: StopKind,
@@ -125,6 +126,8 @@ pub struct Road {
     pub name: Text,
     /// In metres.
     length: f64,
+    /// From one height to the next, in metres.
+    spacing: f64,
     /// Heights in centimetres at even distances from the start to the end, at
     /// least two.
     heights: Vec<i32>,
@@ -193,10 +196,24 @@ impl Road {
             && heights.iter().all(|height| HEIGHTS.contains(height))
             && stops.len() <= MOST_STOPS
             && stops.iter().all(|s| s.at > 0.0 && s.at < length);
+        let spacing = length / (heights.len().max(2) - 1) as f64;
+        for stop in &mut stops {
+            let inner = (heights.len().max(3) - 2) as f64;
+            stop.at = (stop.at / spacing).round().clamp(1.0, inner) * spacing;
+        }
         stops.sort_unstable_by(|a, b| a.at.total_cmp(&b.at).then(a.kind.cmp(&b.kind)));
+        let near = 3.0 * spacing;
+        stops.dedup_by(|later, first| {
+            let joins = later.at - first.at < near;
+            if joins && later.kind.speed() < first.kind.speed() {
+                first.kind = later.kind;
+            }
+            joins
+        });
         fits.then_some(Road {
             name,
             length,
+            spacing,
             heights,
             bends,
             stops,
@@ -215,7 +232,7 @@ impl Road {
 
     /// How far apart its heights stand, in metres.
     pub fn spacing(&self) -> f64 {
-        self.length / (self.heights.len() - 1) as f64
+        self.spacing
     }
 
     /// How many heights it has.
@@ -236,7 +253,7 @@ impl Road {
     /// The height in metres at a distance in metres; beyond the ends, that of
     /// the end.
     pub fn height(&self, at: f64) -> f64 {
-        let along = (at / self.spacing()).clamp(0.0, (self.heights.len() - 1) as f64);
+        let along = (at / self.spacing).clamp(0.0, (self.heights.len() - 1) as f64);
         let n = (along as usize).min(self.heights.len() - 2);
         let (from, to) = (self.heights[n], self.heights[n + 1]);
         (f64::from(from) + f64::from(to - from) * (along - n as f64)) / 100.0
@@ -249,13 +266,13 @@ impl Road {
 
     /// The piece between two heights that a distance lies on.
     pub(crate) fn piece(&self, at: f64) -> usize {
-        ((at / self.spacing()).max(0.0) as usize).min(self.heights.len() - 2)
+        ((at / self.spacing).max(0.0) as usize).min(self.heights.len() - 2)
     }
 
     /// How steep a piece is.
     pub(crate) fn grade_of(&self, piece: usize) -> f64 {
         let rise = f64::from(self.heights[piece + 1] - self.heights[piece]) / 100.0;
-        rise / self.spacing()
+        rise / self.spacing
     }
 
     /// The metres climbed in all, as [`ascent`] counts them.

@@ -19,7 +19,8 @@ pub const RISE: f64 = 2.0;
 pub fn smoothed(heights: &[f64], spacing: f64) -> Vec<f64> {
     let reach = (3.0 * WIDTH / spacing) as usize;
     let bell: Vec<f64> = (0..=reach)
-        .map(|n| (-0.5 * (n as f64 * spacing / WIDTH).powi(2)).exp())
+        .map(|n| n as f64 * spacing / WIDTH)
+        .map(|far| libm::exp(-0.5 * far * far))
         .collect();
     let mut smooth = Vec::with_capacity(heights.len());
     for at in 0..heights.len() {

@@ -30,12 +30,15 @@ pub(super) struct Cleaned {
 }
 
 /// The distance in metres between two points along the earth's curve (the
-/// haversine formula).
+/// haversine formula), with the same digits in a browser and natively.
 pub(super) fn distance(a: &Point, b: &Point) -> f64 {
-    let half = |degrees: f64| (0.5 * degrees.to_radians()).sin().powi(2);
-    let across = a.latitude.to_radians().cos() * b.latitude.to_radians().cos();
+    let half = |degrees: f64| {
+        let sine = libm::sin(0.5 * degrees.to_radians());
+        sine * sine
+    };
+    let across = libm::cos(a.latitude.to_radians()) * libm::cos(b.latitude.to_radians());
     let h = half(b.latitude - a.latitude) + across * half(b.longitude - a.longitude);
-    2.0 * EARTH * h.min(1.0).sqrt().asin()
+    2.0 * EARTH * libm::asin(h.min(1.0).sqrt())
 }
 
 pub(super) fn clean(raw: &[Point]) -> Cleaned {
