@@ -188,6 +188,20 @@ impl Remembered {
         })
     }
 
+    /// A ride of the layout in hand that asked nothing, for tests to fill in.
+    #[cfg(test)]
+    pub(crate) fn blank(plan: &Plan) -> Remembered {
+        Remembered {
+            layout: plan.current,
+            road: plan.rides.road().name.clone(),
+            minutes: 60,
+            inputs: inputs(plan, plan.current),
+            results: 0,
+            left: HandFigures::default(),
+            right: HandFigures::default(),
+        }
+    }
+
     /// What it asked of a hand.
     pub fn hand(&self, side: Side) -> &HandFigures {
         match side {

@@ -300,9 +300,22 @@ impl Simulation {
             self.next_stop += 1;
             self.past = stop.at + self.road.spacing();
             if stop.kind.speed() == 0.0 {
-                self.motion.at = self.motion.at.max(stop.at);
+                self.roll_up_to(stop.at);
                 self.stand(stop.kind.wait());
             }
+        }
+    }
+
+    /// Rolls the last bit to where the bike stands.
+    fn roll_up_to(&mut self, at: f64) {
+        let from = self.motion.at;
+        self.motion.at = from.max(at);
+        let risen = self.road.height(self.motion.at) - self.road.height(from);
+        let lifted = self.machine.mass * super::physics::GRAVITY * risen;
+        if lifted < 0.0 {
+            self.energy.braked -= lifted;
+        } else {
+            self.energy.pedalled += lifted;
         }
     }
 

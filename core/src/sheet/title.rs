@@ -17,7 +17,7 @@ pub struct TitleBlock {
 }
 
 impl TitleBlock {
-    pub(super) fn of(situation: &Situation<'_>) -> TitleBlock {
+    pub(crate) fn of(situation: &Situation<'_>) -> TitleBlock {
         let plan = situation.plan;
         let bike = &plan.bike;
         let text = |text: &crate::text::Text| (!text.is_empty()).then(|| text.to_string());

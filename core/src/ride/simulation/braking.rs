@@ -33,7 +33,7 @@ impl Brake {
 
 /// Above the limit by this much the rider brakes, and lets go once below it by
 /// that much (our judgement): a descent is braked in pulls, not all the way.
-const TOO_FAST: f64 = 1.03;
+pub(super) const TOO_FAST: f64 = 1.03;
 pub(super) const SLOW_ENOUGH: f64 = 0.93;
 
 /// How long it takes until something unforeseen is braked for, in seconds
