@@ -282,3 +282,6 @@ impl Study {
         (at.unwrap_or(0), outcome.day)
     }
 }
+
+#[cfg(test)]
+mod tests;
