@@ -49,6 +49,7 @@ use serde_json::Value;
 
 use crate::layout::LayoutId;
 use crate::plan::Plan;
+use crate::rider::Answer;
 use crate::text::Text;
 use part::{Part, Place};
 use reader::Reader;
@@ -141,6 +142,7 @@ pub(crate) fn ridden(plan: &Plan, layout: LayoutId) -> String {
     (plan.name, plan.job, plan.date, plan.revision) = (Text::default(), Text::default(), None, 0);
     plan.rider.nickname = Text::default();
     plan.rider.own_words = Text::default();
+    plan.rider.fine_ride_presses = Answer::NOT_ASKED;
     plan.as_found.clear();
     plan.accepted.clear();
     plan.rides.known = None;

@@ -6,6 +6,7 @@
 mod bike;
 mod brakes;
 mod error;
+mod gears;
 mod layout;
 mod plan;
 mod ride;
@@ -15,6 +16,7 @@ mod starts;
 pub use bike::BikeEdit;
 pub use brakes::BrakeEdit;
 pub use error::EditError;
+pub use gears::GearEdit;
 pub use layout::{LayoutEdit, may_take};
 pub use plan::PlanEdit;
 pub use ride::RideEdit;
@@ -34,6 +36,8 @@ pub enum Edit {
     Bike(BikeEdit),
     /// About the brakes.
     Brakes(BrakeEdit),
+    /// About the drivetrain and how the shift plan is tuned.
+    Gears(GearEdit),
     /// About the layout in hand.
     Layout(LayoutEdit),
     /// About roads and rides.
@@ -55,6 +59,7 @@ impl Edit {
             Edit::Rider(edit) => edit.label(),
             Edit::Bike(edit) => edit.label(plan),
             Edit::Brakes(edit) => edit.label(plan),
+            Edit::Gears(edit) => edit.label(plan),
             Edit::Layout(edit) => edit.label(plan),
             Edit::Ride(edit) => edit.label(),
             Edit::Several { label, .. } => label.clone(),
@@ -67,6 +72,7 @@ impl Edit {
             Edit::Rider(edit) => edit.make(plan),
             Edit::Bike(edit) => edit.make(plan),
             Edit::Brakes(edit) => edit.make(plan),
+            Edit::Gears(edit) => edit.make(plan),
             Edit::Layout(edit) => edit.make(plan),
             Edit::Ride(edit) => edit.make(plan),
             Edit::Several { edits, .. } => edits.iter().try_for_each(|edit| edit.make(plan)),

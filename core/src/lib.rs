@@ -38,6 +38,7 @@ pub mod rider;
 pub mod catalogue;
 pub mod cockpit;
 pub mod function;
+pub mod gears;
 pub mod layout;
 pub mod shift_plan;
 

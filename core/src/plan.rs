@@ -6,6 +6,7 @@ use std::sync::Arc;
 use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
+use crate::gears::ShiftSettings;
 use crate::layout::{Layout, LayoutId};
 use crate::ride::kept::Rides;
 use crate::rider::Rider;
@@ -30,6 +31,8 @@ pub struct Plan {
     pub bike: Bike,
     /// How the derailleurs work together.
     pub shift_plan: ShiftPlanKind,
+    /// How the shift plans are tuned.
+    pub shift_settings: ShiftSettings,
     /// The layouts, at least one.
     pub layouts: Vec<Layout>,
     /// The layout in hand.
@@ -73,6 +76,7 @@ impl Plan {
             date: None,
             rider,
             shift_plan: ShiftPlanKind::usual(&bike),
+            shift_settings: ShiftSettings::default(),
             bike,
             current: layout.id,
             layouts: vec![layout],

@@ -7,6 +7,7 @@
 //! them as unknown parts.
 
 mod bike;
+mod gears;
 mod layout;
 mod ride;
 mod rider;
@@ -66,6 +67,8 @@ part! {
         bike: bike::Bike,
         /// How the derailleurs work together.
         shift_plan: Code<ShiftPlanKind>,
+        /// How the shift plans are tuned; left out where nothing is.
+        shift_settings (default): Given<gears::Settings>,
         /// The layouts, at least one.
         #[cfg_attr(feature = "schema", schemars(extend("minItems" = 1)))]
         layouts: List<Layout, MOST_LAYOUTS>,
@@ -115,6 +118,7 @@ impl From<&Plan> for Document {
             rider: (&plan.rider).into(),
             bike: (&plan.bike).into(),
             shift_plan: Code(plan.shift_plan),
+            shift_settings: Given(gears::Settings::of(&plan.shift_settings)),
             layouts: List(plan.layouts.iter().map(Layout::from).collect()),
             current: plan.current.0.into(),
             as_found: plan
@@ -146,6 +150,7 @@ impl From<Document> for Plan {
             rider: document.rider.into(),
             bike: document.bike.into(),
             shift_plan: document.shift_plan.0,
+            shift_settings: document.shift_settings.0.unwrap_or_default().into(),
             layouts: (document.layouts.0.into_iter())
                 .map(crate::layout::Layout::from)
                 .collect(),

@@ -2,6 +2,9 @@
 //! which presses lead to a wanted one.
 
 use crate::function::Function;
+use crate::gears::{Gear, Millis, Shifting, ShiftingError};
+use crate::plan::Plan;
+use crate::units::Mm;
 
 /// The functions that move a derailleur or walk the ladder one way.
 const PRESSES: [Function; 6] = [
@@ -14,14 +17,14 @@ const PRESSES: [Function; 6] = [
 ];
 
 /// What one press does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Shift {
     /// The gear it leads to.
     pub to: usize,
     /// Whether the front derailleur moves.
     pub front: bool,
-    /// How many cogs the rear derailleur moves.
-    pub cogs: u8,
+    /// How long it takes, in seconds.
+    pub seconds: f64,
 }
 
 /// One gear.
@@ -44,36 +47,62 @@ pub struct Gearbox {
     gears: Vec<GearMark>,
     shifts: Vec<[Option<Shift>; PRESSES.len()]>,
     ladder: bool,
+    /// Whether a hold runs on where the front derailleur moves.
+    holds_cross: bool,
+    /// How long a button is kept pressed until a hold repeats, in seconds.
+    trigger: f64,
 }
 
 /// Gears this near each other, as a factor, are taken as the same: no rider
 /// shifts for less (our judgement).
 const SAME: f64 = 1.05;
 
+/// What a wheel rolls while nobody has entered it: 28-622 (widely printed table
+/// of circumferences).
+const USUAL_WHEEL: Mm = Mm(2136.0);
+
+fn seconds(time: Millis) -> f64 {
+    f64::from(time.0) / 1000.0
+}
+
 /// The most presses that lead from one gear to another; a walk that is longer
 /// goes round in circles.
 const MOST_PRESSES: usize = 64;
 
 impl Gearbox {
-    /// Gears with what each press makes of each; `None` where a press does
-    /// nothing. `None` in all if there is no gear or a shift leads nowhere.
-    pub(crate) fn new(
-        gears: Vec<GearMark>,
-        ladder: bool,
-        press: impl Fn(usize, Function) -> Option<Shift>,
-    ) -> Option<Gearbox> {
-        let all = |gear: usize| PRESSES.map(|function| press(gear, function));
-        let shifts: Vec<_> = (0..gears.len()).map(all).collect();
-        let leads = |shift: &Option<Shift>| shift.is_none_or(|s| s.to < gears.len());
-        let sound = !gears.is_empty()
-            && gears
-                .iter()
-                .all(|g| g.development > 0.1 && g.development < 20.0)
-            && shifts.iter().flatten().all(leads);
-        sound.then_some(Gearbox {
-            gears,
-            shifts,
-            ladder,
+    /// The gears of a plan under its shift plan. A wheel that was not entered is
+    /// taken as the usual one.
+    ///
+    /// # Errors
+    /// When the teeth are not known, or the ladder does not work.
+    pub fn of(plan: &Plan) -> Result<Gearbox, ShiftingError> {
+        let shifting = Shifting::of(plan)?;
+        let gears = &shifting.gears;
+        let rolls = gears
+            .wheel
+            .map_or(USUAL_WHEEL, |wheel| wheel.circumference());
+        let cogs = gears.cogs.len();
+        let marks = gears.all().map(|gear| GearMark {
+            ring: gear.ring,
+            cog: gear.cog,
+            development: gears.ratio(gear).0 * rolls.0 / 1000.0,
+            crossed: gears.is_crossed(gear),
+        });
+        let press = |gear: Gear, function| {
+            let shift = shifting.tap(gear, function)?;
+            Some(Shift {
+                to: usize::from(shift.to.ring) * cogs + usize::from(shift.to.cog),
+                front: shift.front != 0,
+                seconds: seconds(shift.time),
+            })
+        };
+        let all = |gear: Gear| PRESSES.map(|function| press(gear, function));
+        Ok(Gearbox {
+            gears: marks.collect(),
+            shifts: gears.all().map(all).collect(),
+            ladder: shifting.ladder().is_some(),
+            holds_cross: shifting.holds_cross,
+            trigger: seconds(shifting.pace.trigger),
         })
     }
 
@@ -175,11 +204,29 @@ impl Gearbox {
         (presses, gear)
     }
 
+    /// How many shifts a hold of a function makes from a gear at most, of so many
+    /// wanted: it stops before the front derailleur moves, unless it may run on.
+    pub(super) fn holds(&self, from: usize, function: Function, wanted: usize) -> usize {
+        let (mut gear, mut shifts) = (from, 0);
+        while shifts < wanted {
+            match self.shift(gear, function) {
+                Some(shift) if !shift.front || self.holds_cross => {
+                    (gear, shifts) = (shift.to, shifts + 1);
+                }
+                _ => break,
+            }
+        }
+        shifts
+    }
+
+    /// How long a button is kept pressed until a hold repeats, in seconds.
+    pub(super) fn trigger(&self) -> f64 {
+        self.trigger
+    }
+
     /// Whether a gear is as good as a development.
     pub(super) fn serves(&self, gear: usize, development: f64) -> bool {
         let own = self.gears[gear].development;
         (own / development).max(development / own) < SAME
     }
 }
-
-mod usual;

@@ -21,7 +21,7 @@ use crate::function::Function;
 use crate::rider::Side;
 
 /// The most events that a ride keeps; what it counts goes on beyond.
-pub const MOST_EVENTS: usize = 20_000;
+pub const MOST_EVENTS: usize = 10_000;
 
 /// Into how many pieces a ride's trace is cut at most: enough for a picture.
 pub const MOST_TRACE: usize = 800;

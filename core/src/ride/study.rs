@@ -12,6 +12,7 @@ use super::load::Load;
 use super::road::Road;
 use super::simulation::{Inputs, Ride, Simulation};
 use crate::edit::{Edit, EditError, PlanEdit};
+use crate::gears::ShiftingError;
 use crate::layout::LayoutId;
 use crate::plan::Plan;
 use crate::rider::Day;
@@ -24,9 +25,9 @@ pub const MOST_SUBJECTS: usize = 4;
 /// Why a ride cannot be worked out: a sentence with the cure.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 pub enum RideError {
-    /// The gears of the bike make no sense.
-    #[error("The gears of this bike cannot be ridden. Enter rings, cogs and tyre first.")]
-    NoGears,
+    /// Nothing can be said of the gears.
+    #[error(transparent)]
+    Gears(#[from] ShiftingError),
     /// Nothing is ridden.
     #[error("Choose at least one layout to ride.")]
     Nothing,
@@ -161,7 +162,7 @@ impl Study {
         let mut ridden = Vec::with_capacity(subjects.len());
         for subject in subjects {
             let plan = subject.plan();
-            let gearbox = Gearbox::of(plan).ok_or(RideError::NoGears)?;
+            let gearbox = Gearbox::of(plan)?;
             let grasp = |day| Arc::new(Grasp::of(plan, plan.layout(), day));
             let grasps = [grasp(Day::Usual), grasp(Day::Bad)];
             ridden.push((subject, Arc::new(gearbox), grasps));

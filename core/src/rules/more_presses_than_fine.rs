@@ -79,7 +79,6 @@ mod tests {
     #[test]
     fn fires_above_the_presses_that_the_rider_remembers() {
         let told = RiderEdit::FineRidePresses(Answer::of(150));
-        // Before the ride: the answer is part of what it is worked out from.
         let setup = |presses| {
             drop_bar()
                 .rider_edit(told.clone())

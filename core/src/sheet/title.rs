@@ -34,8 +34,8 @@ impl TitleBlock {
                         "{}, {}, {}x{}",
                         capital(&bike.frame.to_string()),
                         bike.bar.kind,
-                        bike.rings,
-                        bike.cogs
+                        bike.rings(),
+                        bike.cogs()
                     )),
                 ),
                 Field::new("Date", plan.date.map(|date| date.to_string())),

@@ -36,10 +36,6 @@ impl Shifter {
 
 /// From one tap to the next, in seconds (our judgement: unhurried).
 const TAP_PACE: f64 = 0.5;
-/// How long a hold takes until it repeats, in seconds (*common practice*).
-const HOLD_TRIGGER: f64 = 0.5;
-/// From one shift of a hold to the next, in seconds (*common practice*).
-const HOLD_PACE: f64 = 0.25;
 /// Fewer shifts than this are tapped (our judgement).
 const WORTH_A_HOLD: usize = 3;
 /// After presses the rider feels how it goes, in seconds (our judgement).
@@ -202,21 +198,23 @@ impl Simulation {
     fn make(&mut self, function: Function, doing: &Doing, clash: Clash) {
         let from = self.gear;
         let shifts = self.shifts_at_once(function, doing);
-        let mut made = 0;
+        let (mut made, mut time) = (0, 0.0);
         while made < shifts
             && let Some(shift) = self.gearbox.shift(self.gear, function)
         {
             self.gear = shift.to;
             self.shifter.queue.pop();
+            // A hold shifts at once, waits, and then shifts on.
+            time = match made {
+                1 => self.gearbox.trigger().max(time) + shift.seconds,
+                _ => time + shift.seconds,
+            };
             made += 1;
         }
         if made == 0 {
             return self.give_up();
         }
-        let held = match made {
-            1 => 0.0,
-            shifts => HOLD_TRIGGER + HOLD_PACE * (shifts - 1) as f64,
-        };
+        let held = if made == 1 { 0.0 } else { time };
         self.note(What::Press {
             function,
             via: doing.via,
@@ -227,7 +225,7 @@ impl Simulation {
             from,
             to: self.gear,
         });
-        let mut busy = held.max(TAP_PACE);
+        let mut busy = time.max(TAP_PACE);
         if doing.lets_go {
             self.note(What::Off { hand: doing.hand });
             self.goes_away(doing.hand, REACH_OVER);
@@ -241,21 +239,15 @@ impl Simulation {
         self.shifter.ready = self.time + busy + settle;
     }
 
-    /// How many shifts one press makes: one by a tap, several by a hold. A hold
-    /// stops before the front derailleur moves.
+    /// How many shifts one press makes: one by a tap, several by a hold.
     fn shifts_at_once(&self, function: Function, doing: &Doing) -> usize {
         let wanted = self.shifter.queue.iter().rev();
         let wanted = wanted.take_while(|next| **next == function).count();
         let Some(most) = doing.hold.filter(|_| wanted >= WORTH_A_HOLD) else {
             return 1;
         };
-        let (mut gear, mut shifts) = (self.gear, 0);
-        while shifts < wanted.min(usize::from(most)) {
-            match self.gearbox.shift(gear, function) {
-                Some(shift) if !shift.front => (gear, shifts) = (shift.to, shifts + 1),
-                _ => break,
-            }
-        }
+        let most = wanted.min(usize::from(most));
+        let shifts = self.gearbox.holds(self.gear, function, most);
         if shifts < WORTH_A_HOLD { 1 } else { shifts }
     }
 

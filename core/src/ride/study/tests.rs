@@ -165,7 +165,7 @@ fn a_ride_is_remembered_until_the_plan_changes() {
         Edit::Layout(LayoutEdit::Mirror),
         Edit::Rider(RiderEdit::Later(
             Side::Left,
-            crate::rider::Answer::of(Later::Same),
+            crate::rider::Answer::of(Later::OneStepHarder),
         )),
         Edit::Ride(RideEdit::Road(crate::ride::kept::RoadChoice::BuiltIn(
             RoadKind::Town,
