@@ -1,6 +1,5 @@
 //! The whole document: rider, bike, layouts.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::cockpit::{Bike, ButtonId};
@@ -8,6 +7,7 @@ use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
 use crate::gears::ShiftSettings;
 use crate::layout::{Layout, LayoutId};
+use crate::ordered::SmallMap;
 use crate::ride::kept::Rides;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
@@ -39,7 +39,7 @@ pub struct Plan {
     pub current: LayoutId,
     /// What each button did when the bike came in: the *was* of was / now.
     /// Empty until it was noted.
-    pub as_found: BTreeMap<ButtonId, Option<Function>>,
+    pub as_found: SmallMap<ButtonId, Option<Function>>,
     /// The road, how the rider rides, and what came of rides.
     pub rides: Rides,
     /// Findings accepted with a reason.
@@ -80,7 +80,7 @@ impl Plan {
             bike,
             current: layout.id,
             layouts: vec![layout],
-            as_found: BTreeMap::new(),
+            as_found: SmallMap::new(),
             rides: Rides::default(),
             accepted: Vec::new(),
             unknown: Vec::new(),

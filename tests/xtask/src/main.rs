@@ -2,6 +2,8 @@
 
 mod build;
 mod numbers;
+mod offline;
+mod one_file;
 mod rides;
 mod serve;
 mod setup;
