@@ -37,11 +37,13 @@ mod list;
 mod migrate;
 mod number;
 mod parse;
+pub(crate) mod pieces;
 mod reader;
 mod unknown;
 mod v1;
 
 pub use error::DocumentError;
+pub(crate) use pieces::{assemble, pieces};
 pub use reader::{Note, NoteKind};
 pub(crate) use unknown::drop_ownerless;
 
@@ -87,7 +89,21 @@ pub fn write(plan: &Plan) -> String {
 /// When the file is not a plan, not whole, of a newer format, or says what
 /// cannot be: see [`DocumentError`]. Never panics, whatever the bytes.
 pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
-    let Value::Object(mut file) = parse::json(file.as_ref())? else {
+    let opened = read_value(parse::json(file.as_ref())?)?;
+    // What is opened must be there to open again after it was saved.
+    let bytes = write(&opened.plan).len();
+    if bytes > MOST_BYTES {
+        return Err(DocumentError::TooLarge {
+            bytes,
+            most: MOST_BYTES,
+        });
+    }
+    Ok(opened)
+}
+
+/// Reads a plan from the value that stands in a file.
+pub(crate) fn read_value(file: Value) -> Result<Opened, DocumentError> {
+    let Value::Object(mut file) = file else {
         return Err(DocumentError::NotAPlan);
     };
     if !file.contains_key("leverwright") {
@@ -111,20 +127,17 @@ pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
         plan
     });
     let (plan, notes) = reader.done(plan)?;
-    // What is opened must be there to open again after it was saved.
-    let bytes = write(&plan).len();
-    if bytes > MOST_BYTES {
-        return Err(DocumentError::TooLarge {
-            bytes,
-            most: MOST_BYTES,
-        });
-    }
     Ok(Opened { plan, notes })
 }
 
 /// What the plan says in the current format, unknown parts left out.
 fn current(plan: &Plan) -> Value {
     v1::Document::from(plan).write()
+}
+
+/// An entry of the record as a file has it.
+pub(crate) fn entry(entry: &crate::record::Entry) -> String {
+    v1::Entry::from(entry).write().to_string()
 }
 
 /// The JSON Schema (draft 2020-12) of the current format, as text.

@@ -8,6 +8,7 @@ mod brakes;
 mod error;
 mod layout;
 mod plan;
+mod record;
 mod rider;
 mod starts;
 
@@ -16,6 +17,7 @@ pub use brakes::BrakeEdit;
 pub use error::EditError;
 pub use layout::{LayoutEdit, may_take};
 pub use plan::PlanEdit;
+pub use record::RecordEdit;
 pub use rider::RiderEdit;
 
 use crate::document;
@@ -34,6 +36,8 @@ pub enum Edit {
     Brakes(BrakeEdit),
     /// About the layout in hand.
     Layout(LayoutEdit),
+    /// Into the record.
+    Record(RecordEdit),
     /// Several changes that are one act.
     Several {
         /// What the act is called.
@@ -52,6 +56,7 @@ impl Edit {
             Edit::Bike(edit) => edit.label(plan),
             Edit::Brakes(edit) => edit.label(plan),
             Edit::Layout(edit) => edit.label(plan),
+            Edit::Record(edit) => edit.label(),
             Edit::Several { label, .. } => label.clone(),
         }
     }
@@ -63,6 +68,7 @@ impl Edit {
             Edit::Bike(edit) => edit.make(plan),
             Edit::Brakes(edit) => edit.make(plan),
             Edit::Layout(edit) => edit.make(plan),
+            Edit::Record(edit) => edit.make(plan),
             Edit::Several { edits, .. } => edits.iter().try_for_each(|edit| edit.make(plan)),
         }?;
         document::drop_ownerless(plan);

@@ -48,6 +48,11 @@ pub mod offers;
 pub mod plan;
 pub mod slot;
 
+pub mod proof;
+pub mod record;
+pub mod review;
+pub mod revision;
+
 pub mod coverage;
 pub mod reach;
 pub mod situation;

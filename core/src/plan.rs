@@ -6,7 +6,8 @@ use std::sync::Arc;
 use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
-use crate::layout::{Layout, LayoutId};
+use crate::layout::{Chosen, Layout, LayoutId};
+use crate::record::Record;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::{Date, Text};
@@ -38,6 +39,10 @@ pub struct Plan {
     pub as_found: BTreeMap<ButtonId, Option<Function>>,
     /// Findings accepted with a reason.
     pub accepted: Vec<Acceptance>,
+    /// The layout chosen for the sheet, where somebody chose.
+    pub chosen: Option<Chosen>,
+    /// What is kept beside what the plan says: changes, reviews, checks.
+    pub record: Record,
     /// Parts of the file that this version does not know, kept as they came.
     pub unknown: Vec<UnknownPart>,
 }
@@ -75,6 +80,8 @@ impl Plan {
             layouts: vec![layout],
             as_found: BTreeMap::new(),
             accepted: Vec::new(),
+            chosen: None,
+            record: Record::default(),
             unknown: Vec::new(),
         }
     }

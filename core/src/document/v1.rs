@@ -8,12 +8,14 @@
 
 mod bike;
 mod layout;
+mod record;
 mod rider;
 
 pub(super) use bike::{
     BrakeRun, Button, Control, PulledTogether, SeenReach, ThumbWork, WheelBrake,
 };
 pub(super) use layout::{Chord, Layout};
+pub(super) use record::{Change, Entry, MixUp, Observed, PartStep, Pressed, Revision, Stamp, Was};
 
 use std::collections::BTreeMap;
 
@@ -21,6 +23,7 @@ use super::code::Code;
 use super::key::{ButtonKey, Day};
 use super::list::{Item, List, Table};
 use super::number::Whole;
+use super::part::Given;
 #[cfg(feature = "schema")]
 use super::reader::LONGEST_FINDING;
 use super::reader::Reader;
@@ -72,6 +75,10 @@ part! {
         as_found: Table<ButtonKey, Option<Code<Function>>>,
         /// Findings accepted with a reason.
         accepted: List<Acceptance, MOST_ACCEPTED>,
+        /// The layout chosen for the sheet.
+        chosen (default): Given<Chosen>,
+        /// Who changed what when, what people wrote, and what merging needs.
+        record (default): Given<record::Record>,
     }
 }
 
@@ -83,6 +90,17 @@ part! {
         finding: String,
         reason: Text,
         /// Who says so; a typed name is not a signature.
+        by: Text,
+        role: Code<Role>,
+        date (default): Option<Day>,
+    }
+}
+
+part! {
+    /// The layout chosen for the sheet, with the reason.
+    pub(super) struct Chosen as "a chosen layout" {
+        layout: Id,
+        reason: Text,
         by: Text,
         role: Code<Role>,
         date (default): Option<Day>,
@@ -118,6 +136,8 @@ impl From<&Plan> for Document {
                 .map(|(id, function)| (ButtonKey(*id), function.map(Code)))
                 .collect(),
             accepted: List(plan.accepted.iter().map(Acceptance::from).collect()),
+            chosen: Given(plan.chosen.as_ref().map(Chosen::from)),
+            record: record::Record::written(&plan.record),
         }
     }
 }
@@ -150,7 +170,35 @@ impl From<Document> for Plan {
             accepted: (document.accepted.0.into_iter())
                 .map(crate::finding::Acceptance::from)
                 .collect(),
+            chosen: document.chosen.0.map(crate::layout::Chosen::from),
+            record: (document.record.0)
+                .map(record::Record::record)
+                .unwrap_or_default(),
             unknown: Vec::new(),
+        }
+    }
+}
+
+impl From<&crate::layout::Chosen> for Chosen {
+    fn from(chosen: &crate::layout::Chosen) -> Self {
+        Chosen {
+            layout: chosen.layout.0.into(),
+            reason: chosen.reason.clone(),
+            by: chosen.by.clone(),
+            role: Code(chosen.role),
+            date: chosen.date.map(Day),
+        }
+    }
+}
+
+impl From<Chosen> for crate::layout::Chosen {
+    fn from(chosen: Chosen) -> Self {
+        crate::layout::Chosen {
+            layout: LayoutId(chosen.layout.into()),
+            reason: chosen.reason,
+            by: chosen.by,
+            role: chosen.role.0,
+            date: chosen.date.map(|day| day.0),
         }
     }
 }
