@@ -83,6 +83,13 @@ pub fn write(plan: &Plan) -> String {
     }
 }
 
+/// The plan as the text of a file on one line.
+pub(crate) fn compact(plan: &Plan) -> String {
+    let mut file = current(plan);
+    unknown::put_back(&mut file, &plan.unknown);
+    file.to_string()
+}
+
 /// Reads the bytes or the text of a file.
 ///
 /// # Errors
@@ -138,6 +145,16 @@ fn current(plan: &Plan) -> Value {
 /// An entry of the record as a file has it.
 pub(crate) fn entry(entry: &crate::record::Entry) -> String {
     v1::Entry::from(entry).write().to_string()
+}
+
+/// A revision as a file has it.
+pub(crate) fn revision(revision: &crate::record::Revision) -> String {
+    v1::Revision::from(revision).write().to_string()
+}
+
+/// A layout as a file has it.
+pub(crate) fn layout(layout: &crate::layout::Layout) -> Value {
+    v1::Layout::from(layout).write()
 }
 
 /// The JSON Schema (draft 2020-12) of the current format, as text.

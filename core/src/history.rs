@@ -2,6 +2,7 @@
 
 use crate::edit::{Edit, EditError};
 use crate::finding::Role;
+use crate::merge;
 use crate::plan::Plan;
 use crate::record::{self, Desk};
 
@@ -68,6 +69,7 @@ impl History {
         }
         next.revision = self.highest_revision().saturating_add(1);
         record::stamp(&self.present, &mut next, &label, &self.desk);
+        let next = merge::show_what_is_held(next);
         let plan = std::mem::replace(&mut self.present, next);
         self.keep(Step { plan, label });
         Ok(())

@@ -48,10 +48,12 @@ pub mod offers;
 pub mod plan;
 pub mod slot;
 
+pub mod merge;
 pub mod proof;
 pub mod record;
 pub mod review;
 pub mod revision;
+pub mod share;
 
 pub mod coverage;
 pub mod reach;

@@ -39,6 +39,7 @@ use crate::finding::Finding;
 use crate::plan::Plan;
 use crate::rules;
 use crate::situation::Situation;
+use crate::text::capital;
 
 vocabulary! {
     /// The paper it is printed on.
@@ -194,15 +195,6 @@ fn left_to_right(bike: &Bike) -> impl Iterator<Item = &Control> {
 /// The brake levers from left to right, those without their blade too.
 fn levers(bike: &Bike) -> impl Iterator<Item = &Control> {
     left_to_right(bike).filter(|control| control.blade.is_some())
-}
-
-/// The first letter made a capital, as at the head of a line.
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
-    }
 }
 
 /// "one", "1 lever", "2 levers".

@@ -62,6 +62,15 @@ pub fn list<T: fmt::Display>(items: &[T], last: &str) -> String {
     }
 }
 
+/// The first letter made a capital, as at the head of a line.
+pub(crate) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    match letters.next() {
+        Some(first) => first.to_uppercase().chain(letters).collect(),
+        None => String::new(),
+    }
+}
+
 /// A calendar date, Gregorian, written year-month-day (ISO 8601).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Date {

@@ -9,7 +9,6 @@ use serde_json::{Map, Value};
 
 use super::unknown::item_name;
 use super::{DocumentError, current, read_value, unknown};
-use crate::cockpit::ButtonId;
 use crate::layout::LayoutId;
 use crate::plan::Plan;
 use crate::record::{PartKey, Record, Was};
@@ -304,17 +303,19 @@ fn put_at(here: &mut Value, list: &str, names: &[String], value: Option<&Value>)
     }
 }
 
-/// The button that a path of the bike or a layout leads to.
-pub(crate) fn button_at(names: &[String]) -> Option<ButtonId> {
-    match names {
-        [taps, button, ..] if taps == "taps" || taps == "holds" => ButtonId::parse(button),
-        [bike, controls, control, buttons, part, ..]
-            if bike == "bike" && controls == "controls" && buttons == "buttons" =>
-        {
-            ButtonId::parse(&format!("{control}.{part}"))
-        }
-        _ => None,
+/// What stands at a place of a piece.
+pub(crate) fn at<'a>(piece: &'a Value, names: &[String]) -> Option<&'a Value> {
+    let mut here = piece;
+    let mut list = "";
+    for name in names {
+        here = match here {
+            Value::Object(map) => map.get(name)?,
+            Value::Array(items) => items.iter().find(|item| is_called(list, item, name))?,
+            _ => return None,
+        };
+        list = name;
     }
+    (!here.is_null() || !names.is_empty()).then_some(here)
 }
 
 fn taken(file: &mut Map<String, Value>, name: &str) -> Value {
