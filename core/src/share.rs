@@ -42,12 +42,13 @@ pub const LONGEST_OPENED: usize = 65_536;
 pub const OPENS: &str = "/open/";
 
 /// The link to a plan: the app's own address without its `#`, and what
-/// [`content()`] gave.
+/// [`content()`] gave. Of older revisions it tells less than a file does.
 ///
 /// # Errors
 /// When the link would be longer than [`LONGEST_LINK`].
 pub fn link(address: &str, content: &Plan) -> Result<String, ShareError> {
-    let packed = packed::pack(document::compact(content).as_bytes());
+    let light = content::light(content);
+    let packed = packed::pack(document::compact(&light).as_bytes());
     let link = format!("{address}#{OPENS}{packed}");
     if link.len() > LONGEST_LINK {
         return Err(ShareError::LinkTooLong {
@@ -71,12 +72,6 @@ pub fn fragment_of(link: &str) -> Option<&str> {
 /// no more memory than the largest plan needs, whatever it is given.
 pub fn open(packed: &str) -> Result<Opened, ShareError> {
     Ok(document::read(packed::unpack(packed)?)?)
-}
-
-/// Opens shared content as a plan of its own: what was sent, and nothing else.
-/// A copy with the same record can later be merged with it.
-pub fn as_new_plan(opened: Opened) -> Plan {
-    opened.plan
 }
 
 /// Whether two plans are copies of one: they began alike, or one was made from

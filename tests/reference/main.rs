@@ -3,5 +3,6 @@
 
 mod brakes;
 mod contrast;
+mod links;
 mod steps;
 mod targets;

@@ -56,6 +56,7 @@ pub(super) struct Piece {
     /// What it says; null for nothing.
     pub(super) says: Value,
     text: String,
+    amount: usize,
 }
 
 impl Piece {
@@ -67,6 +68,7 @@ impl Piece {
                 revision: 0,
                 code: Code::of(&text),
             }),
+            amount: amount(&says),
             // Nothing is less than anything.
             text: if says.is_null() { String::new() } else { text },
             says,
@@ -77,7 +79,18 @@ impl Piece {
     /// began, the fuller is higher: a copy may have been sent without details.
     pub(super) fn rank(&self) -> (u32, Option<Code>, usize, &str) {
         let code = (self.version.revision > 0).then_some(self.version.code);
-        (self.version.revision, code, self.text.len(), &self.text)
+        (self.version.revision, code, self.amount, &self.text)
+    }
+}
+
+/// How many things a value says; what is empty says nothing.
+fn amount(value: &Value) -> usize {
+    match value {
+        Value::Null => 0,
+        Value::Bool(_) | Value::Number(_) => 1,
+        Value::String(text) => usize::from(!text.is_empty()),
+        Value::Array(items) => items.iter().map(amount).sum(),
+        Value::Object(group) => group.values().map(amount).sum(),
     }
 }
 

@@ -9,19 +9,21 @@ pub(super) fn stand(part: &PartKey, my: &Piece, their: &Piece, a: &Record, b: &R
     if my.says == their.says {
         return Stand::Same;
     }
-    let records = [a, b];
-    // A copy sent without rider details says nothing of the hands.
-    let is_left_out = |piece: &Piece| part.is_about_hands() && piece.version.revision == 0;
-    if descends(their.version, my.version, part, records) && my.rank() < their.rank() {
-        Stand::TheirsNewer
-    } else if descends(my.version, their.version, part, records) && their.rank() < my.rank() {
-        Stand::MineNewer
-    } else if is_left_out(their) && their.rank() < my.rank() {
-        Stand::MineNewer
-    } else if is_left_out(my) && my.rank() < their.rank() {
-        Stand::TheirsNewer
-    } else {
-        Stand::BothChanged
+    // What never changed since a copy began may have been left out of it: rider
+    // details, other layouts.
+    let may_be_left_out = part.is_about_hands() || *part == PartKey::Layouts;
+    let is_left_out =
+        |piece: &Piece| piece.version.revision == 0 && (may_be_left_out || piece.says.is_null());
+    let is_older = |old: &Piece, new: &Piece| {
+        descends(new.version, old.version, part, [a, b])
+            || is_left_out(old) && new.version.revision == 0
+    };
+    match their.rank() < my.rank() {
+        // Theirs never changed at all.
+        true if their.version.revision == 0 && my.version.revision > 0 => Stand::MineNewer,
+        true if is_older(their, my) => Stand::MineNewer,
+        false if is_older(my, their) => Stand::TheirsNewer,
+        _ => Stand::BothChanged,
     }
 }
 

@@ -47,6 +47,9 @@ fn joined(a: &Plan, b: &Plan) -> Plan {
 }
 
 proptest! {
+    // Each case takes many revisions and merges.
+    #![proptest_config(ProptestConfig::with_cases(80))]
+
     #[test]
     fn any_order_of_merges_gives_the_same_plan([a, b, c] in copies()) {
         let (ab, bc, ac) = (joined(&a, &b), joined(&b, &c), joined(&a, &c));

@@ -52,9 +52,7 @@ fn with_rider(plan: &Plan, privately: bool) -> Plan {
     };
     sent.record.entries.retain(|entry| match &entry.matter {
         Matter::Practice(_) => is_sent(entry),
-        Matter::Comment { audience, .. } => {
-            privately || *audience != Audience::RiderAndClinician
-        }
+        Matter::Comment { audience, .. } => privately || *audience != Audience::RiderAndClinician,
         _ => true,
     });
     sent
@@ -65,23 +63,38 @@ fn without_rider(plan: &Plan) -> Plan {
     sent.rider.nickname = Text::default();
     if let Some(chosen) = &mut sent.chosen {
         chosen.by = Text::default();
-        chosen.reason = Text::new("as chosen");
+        chosen.reason = Text::default();
     }
     let record = &mut sent.record;
-    record.entries = record.entries.iter().map(|entry| Arc::new(nameless(entry))).collect();
-    let skipped = record.revisions.len().saturating_sub(MOST_TOLD);
-    let told = record.revisions.iter().skip(skipped);
-    record.revisions = told.map(|revision| Arc::new(bare(revision))).collect();
+    record.entries = record
+        .entries
+        .iter()
+        .map(|entry| Arc::new(nameless(entry)))
+        .collect();
+    record.revisions = record.revisions.iter().map(|r| Arc::new(bare(r))).collect();
     sent
+}
+
+/// The plan with as much of its past as a link carries: where its latest
+/// revisions came from.
+pub(super) fn light(plan: &Plan) -> Plan {
+    let mut plan = plan.clone();
+    let revisions = &mut plan.record.revisions;
+    let more = revisions.len().saturating_sub(MOST_TOLD);
+    revisions.drain(..more);
+    for revision in revisions {
+        let mut light = revision.as_ref().clone();
+        light.parts.iter_mut().for_each(|step| step.was.clear());
+        *revision = Arc::new(light);
+    }
+    plan
 }
 
 /// A layout on its bike and nothing of its past.
 fn layout_only(plan: &Plan) -> Plan {
     let mut sent = plan.without_hand_details();
     sent.rider.nickname = Text::default();
-    sent.job = Text::default();
     sent.layouts.retain(|layout| layout.id == plan.current);
-    sent.as_found.clear();
     sent.chosen = None;
     let layout = PartKey::Layout(plan.current);
     sent.record.stamps.retain(|stamp| {
@@ -92,9 +105,6 @@ fn layout_only(plan: &Plan) -> Plan {
         removals: sent.record.removals,
         ..Record::default()
     };
-    // What was taken out of the bike must not pass for a later state of it.
-    let bike_is_whole = plan.as_found.is_empty();
-    sent.record.stamps.retain(|stamp| bike_is_whole || stamp.part != PartKey::Bike);
     sent
 }
 

@@ -22,7 +22,9 @@ pub enum ShareError {
     #[error("The link is empty after its address. Get it again, whole.")]
     Empty,
     /// More stands there than any plan needs.
-    #[error("The link is too long: {length} characters, and a plan has at most {most}. It is not opened.")]
+    #[error(
+        "The link is too long: {length} characters, and a plan has at most {most}. It is not opened."
+    )]
     TooLong {
         /// Its length in characters.
         length: usize,
@@ -43,7 +45,9 @@ pub enum ShareError {
     #[error("The link is cut off: its end is missing. Get it again, whole, or as a file.")]
     CutOff,
     /// It was changed on its way.
-    #[error("The link was damaged on its way: what it holds does not add up. Get it again, or as a file.")]
+    #[error(
+        "The link was damaged on its way: what it holds does not add up. Get it again, or as a file."
+    )]
     Damaged,
     /// It swells to more than any plan is.
     #[error(

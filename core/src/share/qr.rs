@@ -19,14 +19,13 @@ pub struct QrMatrix {
 const QUIET_ZONE: usize = 4;
 
 /// What is said where the code is left out.
-pub const LAYOUT_IS_TOO_LARGE: &str =
-    "The layout is too large for a code that a telephone reads from paper. Send the link or the file.";
+pub const LAYOUT_IS_TOO_LARGE: &str = "The layout is too large for a code that a telephone reads from paper. Send the link or the file.";
 
 impl QrMatrix {
     /// The largest code that is printed: on a square of 60 mm a module is then
-    /// 0.4 mm (*common practice*: what a telephone reads from paper at arm's
-    /// length).
-    pub const LARGEST: usize = 133;
+    /// 0.4 mm, quiet zone and all (*common practice*: what a telephone reads from
+    /// paper in the hand).
+    pub const LARGEST: usize = 141;
 
     /// Whether a module is dark, by column and row; outside the code nothing
     /// is.
