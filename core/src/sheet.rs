@@ -13,7 +13,7 @@ mod parts;
 mod points;
 mod proof;
 mod settings;
-mod stand_check;
+pub(crate) mod stand_check;
 mod text;
 mod tick;
 mod title;

@@ -225,7 +225,7 @@ impl Names {
             1 => text().prop_map(Matter::Words),
             1 => (button(), any(), text()).prop_map(|(button, kind, text)| Matter::Mark { button, kind, text }),
             2 => (any(), any(), text(), option::of(length())).prop_map(|(check, outcome, what, measured)| {
-                let step = "button".into();
+                let step = "lock".into();
                 Matter::Step(Step { check, step, outcome, what, measured })
             }),
             1 => any().prop_map(Matter::Again),

@@ -141,7 +141,7 @@ fn may_accept(plan: &Plan, acceptance: &Acceptance) -> Result<(), EditError> {
     let acceptable = match (&finding, rule) {
         (Some(finding), _) => finding.acceptable,
         (None, Some(rule)) => rule.acceptable,
-        (None, None) => Acceptable::ByShop,
+        (None, None) => Acceptable::ByClinician,
     };
     if acceptable.by(acceptance.role) {
         return Ok(());

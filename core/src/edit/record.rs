@@ -9,7 +9,7 @@ use crate::finding::{Place, Role};
 use crate::limits::{MEASURED, MOST_KEPT};
 use crate::plan::Plan;
 use crate::proof;
-use crate::record::{Check, Code, Entry, Matter, Pin, Step};
+use crate::record::{Check, Code, Entry, Matter, Outcome, Pin, Step};
 use crate::review::{Audience, MOST_CHANGES};
 use crate::revision;
 use crate::text::{Date, Text};
@@ -172,8 +172,12 @@ impl RecordEdit {
 
     fn may_step(&self, plan: &Plan, step: &Step) -> Result<(), EditError> {
         self.may_check(step.check)?;
-        if !proof::has_step(plan, step.check, &step.step) {
-            return refuse("This check has no such step. Choose one from its list.");
+        let is_ok = step.outcome == Outcome::Ok;
+        if let Some(words) = proof::refusal(plan, step.check, &step.step, is_ok) {
+            return refuse(words);
+        }
+        if step.step == proof::PROVED {
+            self.needs_name("The last word of a check")?;
         }
         match step.measured {
             Some(mm) => super::rider::within("What is measured", mm, MEASURED),
