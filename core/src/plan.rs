@@ -1,12 +1,12 @@
 //! The whole document: rider, bike, layouts.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
 use crate::layout::{Chosen, Layout, LayoutId};
+use crate::ordered::SmallMap;
 use crate::record::Record;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
@@ -36,7 +36,7 @@ pub struct Plan {
     pub current: LayoutId,
     /// What each button did when the bike came in: the *was* of was / now.
     /// Empty until it was noted.
-    pub as_found: BTreeMap<ButtonId, Option<Function>>,
+    pub as_found: SmallMap<ButtonId, Option<Function>>,
     /// Findings accepted with a reason.
     pub accepted: Vec<Acceptance>,
     /// The layout chosen for the sheet, where somebody chose.
@@ -78,7 +78,7 @@ impl Plan {
             bike,
             current: layout.id,
             layouts: vec![layout],
-            as_found: BTreeMap::new(),
+            as_found: SmallMap::new(),
             accepted: Vec::new(),
             chosen: None,
             record: Record::default(),

@@ -36,6 +36,7 @@ pub use wires::WireLine;
 
 use crate::cockpit::{Bike, Control};
 use crate::finding::Finding;
+use crate::ordered;
 use crate::plan::Plan;
 use crate::rules;
 use crate::situation::Situation;
@@ -188,7 +189,9 @@ impl Sheet {
 /// The controls from left to right.
 fn left_to_right(bike: &Bike) -> impl Iterator<Item = &Control> {
     let mut controls: Vec<&Control> = bike.controls.iter().collect();
-    controls.sort_by(|a, b| a.at.x.total_cmp(&b.at.x).then(a.id.cmp(&b.id)));
+    ordered::sort_by(&mut controls, |a, b| {
+        a.at.x.total_cmp(&b.at.x).then(a.id.cmp(&b.id))
+    });
     controls.into_iter()
 }
 

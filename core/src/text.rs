@@ -64,11 +64,11 @@ pub fn list<T: fmt::Display>(items: &[T], last: &str) -> String {
 
 /// The first letter made a capital, as at the head of a line.
 pub(crate) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
     }
+    text
 }
 
 /// A calendar date, Gregorian, written year-month-day (ISO 8601).
