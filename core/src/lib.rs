@@ -50,11 +50,13 @@ pub mod plan;
 pub mod slot;
 
 pub mod merge;
+pub mod practice;
 pub mod proof;
 pub mod record;
 pub mod review;
 pub mod revision;
 pub mod share;
+pub mod variants;
 
 pub mod coverage;
 pub mod reach;
