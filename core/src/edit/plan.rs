@@ -86,7 +86,7 @@ impl PlanEdit {
             PlanEdit::Accept(acceptance) => accept(plan, acceptance)?,
             PlanEdit::Withdraw(finding) => plan.accepted.retain(|a| a.finding != *finding),
             PlanEdit::DuplicateLayout(name) => duplicate_layout(plan, name)?,
-            PlanEdit::RenameLayout(name) => plan.layout_mut().name = name.clone(),
+            PlanEdit::RenameLayout(name) => rename_layout(plan, name)?,
             PlanEdit::SelectLayout(id) => {
                 find_layout(plan, *id)?;
                 plan.current = *id;
@@ -159,6 +159,16 @@ fn duplicate_layout(plan: &mut Plan, name: &Text) -> Result<(), EditError> {
     copy.name = name.clone();
     plan.current = copy.id;
     plan.layouts.push(copy);
+    Ok(())
+}
+
+fn rename_layout(plan: &mut Plan, name: &Text) -> Result<(), EditError> {
+    if name.is_empty() {
+        return Err(EditError::NotPossible(
+            "A layout is told from others by its name. Type at least one letter.".into(),
+        ));
+    }
+    plan.layout_mut().name = name.clone();
     Ok(())
 }
 
@@ -332,6 +342,13 @@ mod tests {
             refusal(&full, PlanEdit::DuplicateLayout("More".into())),
             "A plan holds at most 12 layouts. Remove one first."
         );
+    }
+
+    #[test]
+    fn a_layout_keeps_a_name() {
+        let named = after(&road(), PlanEdit::RenameLayout("Left only".into()));
+        assert_eq!(named.layout().name.as_str(), "Left only");
+        assert!(refusal(&named, PlanEdit::RenameLayout("  ".into())).contains("name"));
     }
 
     #[test]

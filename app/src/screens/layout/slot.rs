@@ -114,26 +114,22 @@ fn ToMenu(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
     }
 }
 
-/// Why the button refuses, told at the spot: while something is dragged over
-/// it, or after a try until it is dismissed.
+/// Why the button refuses, told at the spot.
 #[component]
 fn Why(id: ButtonId) -> impl IntoView {
     let bench = Bench::here();
-    let told = Memo::new(move |_| {
-        let dragged_over = bench.over.get() == Some(Spot::Button(id));
-        match bench.answer(id) {
-            Some(Answer::Refuses(why)) if dragged_over => Some(why),
-            _ => bench.refusal_at(id),
-        }
-    });
-    move || {
-        told.get().map(|why| {
-            view! {
-                <p class="why">
-                    <span>{why}</span>
-                    <button type="button" on:click=move |_| bench.why.set(None)>"OK"</button>
-                </p>
-            }
-        })
+    let told = Memo::new(move |_| bench.told().filter(|(at, _)| *at == id));
+    move || told.get().map(|(_, why)| view! { <Refusal why/> })
+}
+
+/// A refusal, until it is dismissed.
+#[component]
+pub fn Refusal(why: String) -> impl IntoView {
+    let bench = Bench::here();
+    view! {
+        <p class="why">
+            <span>{why}</span>
+            <button type="button" on:click=move |_| bench.why.set(None)>"OK"</button>
+        </p>
     }
 }
