@@ -26,7 +26,8 @@ pub fn SlotView(id: ButtonId) -> impl IntoView {
         move || seat.with(|seat| seat.as_ref().map(|seat| format!("{:.1}px", length(seat))))
     };
     view! {
-        <li class=move || format!("slot{}", state.get()) data-button=id.to_string()
+        <li class=move || format!("slot{}", state.get())
+            class:blank=move || !shown.with(is_live) data-button=id.to_string()
             style:left=side(|seat| seat.x0) style:top=side(|seat| seat.y0)
             style:width=side(Rect::width) style:height=side(Rect::height)>
             <Face id shown/>
@@ -34,6 +35,11 @@ pub fn SlotView(id: ButtonId) -> impl IntoView {
             <Why id/>
         </li>
     }
+}
+
+/// Whether a tap does anything.
+fn is_live(slot: &Option<Slot>) -> bool {
+    slot.as_ref().is_some_and(|slot| slot.look.live)
 }
 
 /// How the slot looks: lit by a finding, under a drag, what it answers.
@@ -65,7 +71,8 @@ fn Face(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
     let reach = Memo::new(move |_| reach_words(bench, id));
     view! {
         <button type="button" class="face" id=slot_id(id) data-load=load.key()
-            class:live=move || shown.with(|s| s.as_ref().is_some_and(|s| s.look.live))
+            class:live=move || shown.with(is_live)
+            class:reached=move || reach.with(Option::is_some)
             tabindex=move || if tab_stop.get() { "0" } else { "-1" }
             aria-pressed=move || (bench.load.get() == Some(load)).to_string()
             aria-describedby="how-to-carry">
