@@ -2,8 +2,10 @@
 // content security policy forbids inline scripts.
 const href = (selector) => document.querySelector(selector).href;
 const { default: init } = await import(href('link[rel=modulepreload]'));
+const program = href('link[rel=preload][as=fetch]');
+// The single file has the rest in common (tests/xtask/src/one_file.rs).
 try {
-  await init({ module_or_path: href('link[rel=preload][as=fetch]') });
+  await init({ module_or_path: program });
 } catch (error) {
   // The program tells its own faults; this is for when it does not come to life at all.
   if (!document.querySelector('[role=alert]')) {

@@ -4,6 +4,7 @@ mod arrival;
 mod footer;
 mod masthead;
 mod navigation;
+mod newer_version;
 mod notices;
 mod undo;
 
@@ -16,11 +17,13 @@ use crate::route::{Route, current_route};
 use crate::screens::{
     BikeScreen, LayoutScreen, PlansScreen, RiderScreen, RulesScreen, SettingsScreen, SheetScreen,
 };
+use crate::storage::Library;
 use crate::workspace::Workspace;
 use arrival::announce_arrival;
 use footer::Footer;
 use masthead::Masthead;
 use navigation::Navigation;
+use newer_version::keep_in_browser;
 use notices::Notices;
 use undo::{UndoBar, listen_for_undo_keys};
 
@@ -32,6 +35,7 @@ pub fn Shell() -> impl IntoView {
     let workspace = Workspace::here();
     let main = NodeRef::<html::Main>::new();
     listen_for_undo_keys(workspace);
+    keep_in_browser(workspace, Library::here());
     announce_arrival(route, main);
     view! {
         <SkipLink main/>

@@ -17,6 +17,7 @@ pub use system::{HoldRun, ProfileOrigin, SystemProfile};
 pub use thumb_work::{ThumbWork, ThumbWorkKind};
 
 use crate::function::Function;
+use crate::ordered;
 use crate::rider::{Answer, YesNo};
 use crate::text::Text;
 use crate::units::{Mm, free_number};
@@ -84,7 +85,9 @@ impl Bike {
             .iter()
             .flat_map(|c| c.buttons.iter().map(move |b| (c.button_id(b.part), c, b)))
             .collect();
-        all.sort_by_key(|(id, control, _)| (control.side, control.row(id.part), *id));
+        ordered::sort_by_key(&mut all, |(id, control, _)| {
+            (control.side, control.row(id.part), *id)
+        });
         all
     }
 

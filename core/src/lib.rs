@@ -30,6 +30,7 @@
 mod vocabulary;
 
 pub mod limits;
+pub mod ordered;
 pub mod text;
 pub mod units;
 

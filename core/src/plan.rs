@@ -1,12 +1,12 @@
 //! The whole document: rider, bike, layouts.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
 use crate::layout::{Layout, LayoutId};
+use crate::ordered::SmallMap;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::{Date, Text};
@@ -35,7 +35,7 @@ pub struct Plan {
     pub current: LayoutId,
     /// What each button did when the bike came in: the *was* of was / now.
     /// Empty until it was noted.
-    pub as_found: BTreeMap<ButtonId, Option<Function>>,
+    pub as_found: SmallMap<ButtonId, Option<Function>>,
     /// Findings accepted with a reason.
     pub accepted: Vec<Acceptance>,
     /// Parts of the file that this version does not know, kept as they came.
@@ -73,7 +73,7 @@ impl Plan {
             bike,
             current: layout.id,
             layouts: vec![layout],
-            as_found: BTreeMap::new(),
+            as_found: SmallMap::new(),
             accepted: Vec::new(),
             unknown: Vec::new(),
         }

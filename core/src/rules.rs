@@ -1,6 +1,7 @@
 //! The rules: each in its own file, listed here once.
 
 use crate::finding::{Acceptable, Finding, Severity};
+use crate::ordered;
 use crate::plan::Plan;
 use crate::situation::Situation;
 
@@ -196,7 +197,7 @@ pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
         .iter()
         .flat_map(|rule| (rule.check)(situation))
         .collect();
-    findings.sort_by_key(|finding| finding.severity);
+    ordered::sort_by_key(&mut findings, |finding| finding.severity);
     if situation.proposes_fixes() {
         trial::keep_fixes_that_work(situation.plan, &mut findings);
     } else {

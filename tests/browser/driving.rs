@@ -191,8 +191,9 @@ fn offline_cuts_the_page_off() {
     shop.visit("");
     shop.expect_problem("ERR_INTERNET_DISCONNECTED");
     shop.offline(true);
+    // No file that the page keeps in the browser.
     let fetched = "const done = arguments[arguments.length - 1];
-        fetch('./icon.svg', { cache: 'no-store' }).then(() => done(true), () => done(false));";
+        fetch('./leverwright.html', { cache: 'no-store' }).then(() => done(true), () => done(false));";
     assert!(!shop.eval_later::<bool>(fetched));
     shop.offline(false);
     assert!(shop.eval_later::<bool>(fetched));

@@ -6,6 +6,7 @@ mod desk;
 mod driving;
 mod journey;
 mod layout;
+mod offline;
 mod plans;
 mod rider;
 mod sheet;

@@ -57,9 +57,11 @@ pub const PHONE: (u32, u32) = (390, 844);
 /// One browser with a profile of its own: nothing is shared with another one.
 pub struct Browser {
     label: String,
+    home: String,
     runtime: Runtime,
     session: Option<WebDriver>,
-    services: Arc<Services>,
+    // Lasts as long as the browser.
+    _services: Arc<Services>,
     profile: Option<TempDir>,
     record: RefCell<Record>,
     expected: RefCell<Vec<String>>,
@@ -70,8 +72,16 @@ impl Browser {
     /// messages.
     #[track_caller]
     pub fn open(label: &str) -> Self {
+        let services = Services::shared();
+        Self::open_at(label, &format!("{}/", services.origin()))
+    }
+
+    /// As [`Browser::open`], for a page at another address than the served build's: a folder's,
+    /// with the slash at its end, or a file's. Requests must not leave it.
+    #[track_caller]
+    pub fn open_at(label: &str, home: &str) -> Self {
         let profile = TempDir::new().expect("a folder for the browser's profile");
-        Self::start(label, profile)
+        Self::start(label, profile, home.to_owned())
     }
 
     /// As [`Browser::open`], with a telephone's screen and a finger for a pointer.
@@ -85,17 +95,17 @@ impl Browser {
     /// Ends the browser and starts another one on the same profile, as after a night.
     #[track_caller]
     pub fn reopen(mut self) -> Self {
-        let label = self.label.clone();
+        let (label, home) = (self.label.clone(), self.home.clone());
         let profile = self
             .profile
             .take()
             .expect("the profile stays until the browser is dropped");
         drop(self);
-        Self::start(&label, profile)
+        Self::start(&label, profile, home)
     }
 
     #[track_caller]
-    fn start(label: &str, profile: TempDir) -> Self {
+    fn start(label: &str, profile: TempDir, home: String) -> Self {
         let services = Services::shared();
         let runtime = tokio::runtime::Builder::new_current_thread()
             .enable_all()
@@ -107,9 +117,10 @@ impl Browser {
             .unwrap_or_else(|error| panic!("{label}: cannot start the browser: {error}"));
         let browser = Self {
             label: label.to_owned(),
+            home,
             runtime,
             session: Some(session),
-            services,
+            _services: services,
             profile: Some(profile),
             record: RefCell::default(),
             expected: RefCell::default(),
@@ -122,15 +133,10 @@ impl Browser {
         browser
     }
 
-    /// The origin of the served build, without a slash at its end.
-    pub fn origin(&self) -> String {
-        self.services.origin()
-    }
-
     /// Goes to a place in the app, such as `#/layout`, and waits until the program runs.
     #[track_caller]
     pub fn visit(&self, route: &str) {
-        let address = format!("{}/{route}", self.origin());
+        let address = format!("{}{route}", self.home);
         self.run("go to the page", self.session().goto(address));
         self.wait_until_ready();
     }
@@ -328,8 +334,8 @@ impl Browser {
     /// The addresses of requests that left the origin.
     #[track_caller]
     pub fn requests_elsewhere(&self) -> Vec<String> {
-        let own = format!("{}/", self.origin());
-        let stays = |address: &str| address.starts_with(&own) || record::is_inside_page(address);
+        let stays =
+            |address: &str| address.starts_with(&self.home) || record::is_inside_page(address);
         self.requests()
             .into_iter()
             .filter(|address| !stays(address))

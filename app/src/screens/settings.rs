@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::settings::{Chosen, Lists, Settings, TapPause, Theme, ThumbSide};
+use crate::storage::is_page_from_file;
 use crate::widgets::Choice;
 
 /// How the app behaves for this person on this device.
@@ -32,6 +33,35 @@ pub fn SettingsScreen() -> impl IntoView {
                 "The size of the text follows the browser: set it there, and everything here \
                 grows with it. Less motion, more contrast and forced colours follow the device."
             </p>
+        </section>
+        <WithoutNetwork/>
+    }
+}
+
+/// The two ways to work without a network.
+#[component]
+fn WithoutNetwork() -> impl IntoView {
+    let whole = (!is_page_from_file()).then(|| {
+        view! {
+            <p>
+                "Once it has been opened, this page opens in this browser without a network, too. \
+                The browser's own menu can install it as an app."
+            </p>
+            <p>
+                <a class="one-file" href="leverwright.html" download>"Leverwright in one file"</a>
+                " opens with a double click on a computer that is not connected or where nothing \
+                may be installed. Put it where you keep your plans."
+            </p>
+        }
+    });
+    let in_file = is_page_from_file().then(|| {
+        view! { <p>"This is Leverwright in one file. It needs no network."</p> }
+    });
+    view! {
+        <section aria-labelledby="network-settings">
+            <h2 id="network-settings">"Without a network"</h2>
+            {whole}
+            {in_file}
         </section>
     }
 }

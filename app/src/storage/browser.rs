@@ -11,6 +11,11 @@ pub fn is_available() -> bool {
     window().local_storage().ok().flatten().is_some()
 }
 
+/// Whether the page was opened from a file rather than from a server.
+pub fn is_page_from_file() -> bool {
+    window().location().protocol().as_deref() == Ok("file:")
+}
+
 /// The browser's local storage, or nothing where the browser keeps none: an
 /// always empty, always full one.
 #[derive(Debug, Clone, Copy, Default)]

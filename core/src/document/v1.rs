@@ -15,8 +15,6 @@ pub(super) use bike::{
 };
 pub(super) use layout::{Chord, Layout};
 
-use std::collections::BTreeMap;
-
 use super::code::Code;
 use super::key::{ButtonKey, Day};
 use super::list::{Item, List, Table};
@@ -28,6 +26,7 @@ use crate::finding::Role;
 use crate::function::Function;
 use crate::layout::LayoutId;
 use crate::limits::{MOST_ACCEPTED, MOST_LAYOUTS};
+use crate::ordered::SmallMap;
 use crate::plan::Plan;
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::Text;
@@ -157,8 +156,8 @@ impl From<Document> for Plan {
 
 /// Entries as a map. One by one, because collecting into a map brings a whole
 /// sort along for each type.
-fn map<K, V, A: Ord, B>(entries: Vec<(K, V)>, read: impl Fn(K, V) -> (A, B)) -> BTreeMap<A, B> {
-    let mut map = BTreeMap::new();
+fn map<K, V, A: Ord, B>(entries: Vec<(K, V)>, read: impl Fn(K, V) -> (A, B)) -> SmallMap<A, B> {
+    let mut map = SmallMap::new();
     for (key, value) in entries {
         let (key, value) = read(key, value);
         map.insert(key, value);

@@ -235,7 +235,8 @@ pub(super) fn fixes_of_findings_hold(plan: &Plan, found: &[Finding]) -> Result<(
             if left.iter().any(|finding| finding.key() == key) {
                 return Err(format!("“{label}” does not remove {key}"));
             }
-            if let Some(added) = must_fix_keys(&left).difference(&before).next() {
+            let must = must_fix_keys(&left);
+            if let Some(added) = must.iter().find(|key| !before.contains(*key)) {
                 return Err(format!("“{label}” for {key} adds {added}"));
             }
         }

@@ -1,6 +1,7 @@
-//! The release build: Trunk's, with the content security policy put in.
+//! The release build: Trunk's, with the content security policy put in, a service worker that
+//! keeps it, and all of it in one file besides.
 
-use crate::step;
+use crate::{offline, one_file, step};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::Path;
@@ -24,7 +25,10 @@ pub fn run() -> Result<()> {
     step::run("Release build", &mut trunk)?;
     let page = tools::dist().join("index.html");
     let html = fs::read_to_string(&page).context("the build has no index.html")?;
-    fs::write(page, with_policy(&html)?).context("cannot write index.html")
+    fs::write(page, with_policy(&html)?).context("cannot write index.html")?;
+    one_file::write()?;
+    // Last, for it counts what is there.
+    offline::write()
 }
 
 /// Says so when the build in target/dist was made before the last change to what it is made from.

@@ -2,6 +2,8 @@
 
 mod build;
 mod numbers;
+mod offline;
+mod one_file;
 mod serve;
 mod setup;
 mod size;

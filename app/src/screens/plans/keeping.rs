@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use crate::storage::{Card, Keeping, Library, in_words, is_available};
+use crate::storage::{Card, Keeping, Library, in_words, is_available, is_page_from_file};
 use crate::widgets::Tick;
 
 /// Where a plan is kept, in words.
@@ -22,6 +22,12 @@ pub fn SharedComputer() -> impl IntoView {
         true => {
             "New and opened plans are kept in this page only: closing or reloading it loses them. \
              Nothing of them is left in this browser. Export what is to stay."
+        }
+        false if is_page_from_file() => {
+            "This page was opened from a file. The browser keeps plans for it, on this device, but \
+             may forget them when the file is moved or the browser is cleaned: export plans as \
+             files, and open those. Whoever uses this browser can open what it keeps. Nothing is \
+             sent anywhere."
         }
         false => {
             "Plans are kept in this browser, on this device. Whoever uses this browser can open \

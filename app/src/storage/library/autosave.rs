@@ -100,6 +100,12 @@ impl Library {
         self.workspace.leave(text.to_owned(), true, vec![export]);
     }
 
+    /// Whether loading the page again would lose something. Saves first.
+    pub fn would_lose_on_reload(self) -> bool {
+        self.save_now();
+        self.would_lose()
+    }
+
     /// Whether closing the page would lose something.
     fn would_lose(self) -> bool {
         let open = self.desk.with_untracked(|desk| {

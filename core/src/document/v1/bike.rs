@@ -1,7 +1,5 @@
 //! The bike in format 1.
 
-use std::collections::BTreeSet;
-
 use super::Id;
 use super::rider::Answer;
 use crate::cockpit::{
@@ -17,6 +15,7 @@ use crate::document::part::Given;
 use crate::document::reader::Reader;
 use crate::function::Function;
 use crate::limits::{self, MOST_COGS, MOST_CONTROLS, MOST_RINGS};
+use crate::ordered::SmallSet;
 use crate::rider::{Contact, Side, YesNo};
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::Text;
@@ -273,8 +272,8 @@ fn choices<T: Vocabulary>(codes: Plain<Code<T>>) -> Vec<T> {
     codes.0.into_iter().map(|code| code.0).collect()
 }
 
-fn set<T: Vocabulary>(codes: Plain<Code<T>>) -> BTreeSet<T> {
-    let mut set = BTreeSet::new();
+fn set<T: Vocabulary>(codes: Plain<Code<T>>) -> SmallSet<T> {
+    let mut set = SmallSet::new();
     for code in codes.0 {
         set.insert(code.0);
     }
