@@ -185,7 +185,11 @@ fn one_rule_about_several_buttons_is_one_point_under_all_their_balloons() {
     };
     assert_eq!(point.numbers, [2, 4]);
     assert_eq!(point.message, "A live button lies under a resting hand.");
-    assert!(verdict.line.starts_with("2 points to fix"), "{}", verdict.line);
+    assert!(
+        verdict.line.starts_with("2 points to fix"),
+        "{}",
+        verdict.line
+    );
     // What names no button says by itself what it is about.
     let apart = finding(Severity::MustFix, Acceptable::ByShop);
     let two = [apart.clone(), apart];

@@ -57,8 +57,9 @@ impl Verdict {
         let (must, rest): (Vec<_>, Vec<_>) = open
             .into_iter()
             .partition(|p| p.never || p.severity == Severity::MustFix);
-        let (check, good_to_know): (Vec<_>, Vec<_>) =
-            rest.into_iter().partition(|p| p.severity == Severity::Check);
+        let (check, good_to_know): (Vec<_>, Vec<_>) = rest
+            .into_iter()
+            .partition(|p| p.severity == Severity::Check);
         let readiness = Readiness::for_open(must.len(), check.len());
         let line = match readiness {
             Readiness::Ready => {

@@ -75,7 +75,10 @@ pub fn Layouts() -> impl IntoView {
 
 fn focus_field() {
     let field = document().query_selector(&format!("#{HERE} input"));
-    let field = field.ok().flatten().and_then(|field| field.dyn_into::<HtmlElement>().ok());
+    let field = field
+        .ok()
+        .flatten()
+        .and_then(|field| field.dyn_into::<HtmlElement>().ok());
     if let Some(field) = field {
         let _ = field.focus();
     }

@@ -21,13 +21,15 @@ pub fn SlotView(id: ButtonId) -> impl IntoView {
         let picture = bench.picture.get().filter(|picture| picture.has_slots)?;
         Some(picture.button(id)?.slot)
     });
-    let state = Memo::new(move |_| state_class(bench, id));
+    let state = Memo::new(move |_| {
+        let blank = if shown.with(is_live) { "" } else { " blank" };
+        format!("{blank}{}", state_class(bench, id))
+    });
     let side = move |length: fn(&Rect) -> f64| {
         move || seat.with(|seat| seat.as_ref().map(|seat| format!("{:.1}px", length(seat))))
     };
     view! {
-        <li class=move || format!("slot{}", state.get())
-            class:blank=move || !shown.with(is_live) data-button=id.to_string()
+        <li class=move || format!("slot{}", state.get()) data-button=id.to_string()
             style:left=side(|seat| seat.x0) style:top=side(|seat| seat.y0)
             style:width=side(Rect::width) style:height=side(Rect::height)>
             <Face id shown/>

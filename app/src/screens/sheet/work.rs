@@ -66,7 +66,7 @@ fn Wires(wires: Vec<WireLine>) -> impl IntoView {
     ];
     let rows = wires.into_iter().map(wire_row).collect();
     view! {
-        <Part heading="Wires">
+        <Part heading="Wires" class="sheet-wires">
             <Table label="Wires" columns rows/>
         </Part>
     }
