@@ -123,6 +123,9 @@ impl Plan {
     /// accept it, with a reason. What can never be accepted has none, whatever
     /// a document says.
     pub fn acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
+        if self.accepted.is_empty() {
+            return None;
+        }
         let key = finding.key();
         self.accepted.iter().find(|acceptance| {
             acceptance.finding == key

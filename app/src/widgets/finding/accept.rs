@@ -11,9 +11,24 @@ use super::decide;
 use crate::today::today;
 use crate::workspace::Workspace;
 
-/// A folded form: reason, name, role.
+/// A folded form, written only once it is unfolded: most findings are fixed.
 #[component]
 pub fn AcceptForm(finding: Finding, acted: Callback<()>) -> impl IntoView {
+    let unfolded = RwSignal::new(false);
+    let finding = StoredValue::new(finding);
+    view! {
+        <details class="accept" on:toggle=move |_| unfolded.set(true)>
+            <summary>"Accept with a reason"</summary>
+            <Show when=move || unfolded.get()>
+                <Form finding=finding.get_value() acted/>
+            </Show>
+        </details>
+    }
+}
+
+/// Reason, name, role.
+#[component]
+fn Form(finding: Finding, acted: Callback<()>) -> impl IntoView {
     let workspace = Workspace::here();
     let roles: Vec<Role> = Role::ALL
         .iter()
@@ -41,25 +56,22 @@ pub fn AcceptForm(finding: Finding, acted: Callback<()>) -> impl IntoView {
         }
     };
     view! {
-        <details class="accept">
-            <summary>"Accept with a reason"</summary>
-            <form on:submit=accept novalidate>
-                <label class="field">"Why it may stand"
-                    <textarea rows="2" prop:value=reason
-                        aria-invalid=move || reasonless.get().then_some("true")
-                        on:input:target=move |e| reason.set(e.target().value())></textarea>
-                </label>
-                <p class="must-fix" role="alert">
-                    {move || reasonless.get().then_some("Write why it may stand.")}
-                </p>
-                <label class="field">"Who says so (a typed name is not a signature)"
-                    <input type="text" autocomplete="off" prop:value=by
-                        on:input:target=move |e| by.set(e.target().value())/>
-                </label>
-                <RoleChoice roles role/>
-                <button type="submit">"Accept it"</button>
-            </form>
-        </details>
+        <form on:submit=accept novalidate>
+            <label class="field">"Why it may stand"
+                <textarea rows="2" prop:value=reason
+                    aria-invalid=move || reasonless.get().then_some("true")
+                    on:input:target=move |e| reason.set(e.target().value())></textarea>
+            </label>
+            <p class="must-fix" role="alert">
+                {move || reasonless.get().then_some("Write why it may stand.")}
+            </p>
+            <label class="field">"Who says so (a typed name is not a signature)"
+                <input type="text" autocomplete="off" prop:value=by
+                    on:input:target=move |e| by.set(e.target().value())/>
+            </label>
+            <RoleChoice roles role/>
+            <button type="submit">"Accept it"</button>
+        </form>
     }
 }
 
