@@ -1,7 +1,7 @@
 //! A wheel's brake that no hand reaches from a position in use.
 
 use super::{Family, Origin, Rule, braking};
-use crate::cockpit::{BarKind, Ease, HandPosition, Wheel};
+use crate::cockpit::{BarKind, HandPosition, Wheel};
 use crate::coverage::{BrakeCell, BrakePull, WhyNot};
 use crate::finding::{Acceptable, Finding, Place, Severity};
 use crate::rider::Day;
@@ -51,7 +51,7 @@ fn look(situation: &Situation<'_>, wheel: Wheel, position: HandPosition) -> Opti
             places: vec![Place::Wheel(wheel), Place::Position(position)],
             message: format!(
                 "From the {position} the {wheel}’s brake is out of reach: {}.",
-                why(cell)
+                cell.why_out_of_reach().unwrap_or_default()
             ),
             fixes: braking::all_on_one_lever(situation),
         }),
@@ -60,20 +60,6 @@ fn look(situation: &Situation<'_>, wheel: Wheel, position: HandPosition) -> Opti
 
 fn is_extension_of_aero_bar(situation: &Situation<'_>, position: HandPosition) -> bool {
     situation.plan.bike.bar.kind == BarKind::Aero && position == HandPosition::Extensions
-}
-
-fn why(cell: &BrakeCell) -> String {
-    match cell {
-        BrakeCell::ByLettingGo(BrakePull { hand, ease, .. }) if *ease == Ease::CrossOver => {
-            format!("the {hand} hand would have to let go and cross over")
-        }
-        BrakeCell::ByLettingGo(pull) => format!("the {} hand would have to move first", pull.hand),
-        BrakeCell::No(WhyNot::HandCannot(side)) => format!("the {side} hand does not pull it"),
-        BrakeCell::No(WhyNot::UnderIdleHand(side)) => {
-            format!("its lever is on the {side}, where the hand does not work")
-        }
-        BrakeCell::Reached(_) | BrakeCell::No(_) => "no hand meets its blade from there".into(),
-    }
 }
 
 fn on_a_bad_day(wheel: Wheel, position: HandPosition, pull: &BrakePull) -> Finding {
