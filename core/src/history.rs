@@ -2,6 +2,7 @@
 
 use crate::edit::{Edit, EditError};
 use crate::plan::Plan;
+use crate::text::Date;
 
 /// A plan with its past and its undone future.
 ///
@@ -110,15 +111,15 @@ impl History {
         true
     }
 
-    /// Removes hand details from the plan and from everything undo and redo
-    /// keep. It cannot be undone: that is its purpose. Steps that changed
+    /// Removes hand details, on this day, from the plan and from everything undo
+    /// and redo keep. It cannot be undone: that is its purpose. Steps that changed
     /// nothing else go too, because their labels speak of the hands.
-    pub fn remove_hand_details(&mut self) {
+    pub fn remove_hand_details(&mut self, on: Option<Date>) {
         let revision = self.highest_revision().saturating_add(1);
         for step in self.past.iter_mut().chain(&mut self.future) {
-            step.plan = step.plan.without_hand_details();
+            step.plan = step.plan.without_hand_details(on);
         }
-        self.present = self.present.without_hand_details();
+        self.present = self.present.without_hand_details(on);
         drop_idle(&mut self.past, &self.present);
         drop_idle(&mut self.future, &self.present);
         self.present.revision = revision;
@@ -210,11 +211,11 @@ mod tests {
                 match act {
                     0 | 1 => { history.undo(); }
                     2 => { history.redo(); }
-                    3 => history.remove_hand_details(),
+                    3 => history.remove_hand_details(None),
                     _ => { let _ = history.commit(edits.next().expect("edits are cycled")); }
                 }
                 // Removing hand details changes what is kept, on purpose.
-                let plan = history.plan().without_hand_details();
+                let plan = history.plan().without_hand_details(None);
                 let known = seen.entry(plan.revision).or_insert_with(|| plan.clone());
                 prop_assert_eq!(&*known, &plan);
             }
@@ -288,7 +289,7 @@ mod tests {
             history.commit(&edit).expect("the edit is possible");
         }
         history.undo();
-        history.remove_hand_details();
+        history.remove_hand_details(None);
 
         let trace = format!("{history:?}");
         for word in ["Rests", "thumb tires", "contact: Ring", "right hand"] {

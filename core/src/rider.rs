@@ -18,7 +18,7 @@ pub use hand::{Acts, Day, Device, Hand, HandPlace, Hands, Later, Pressing};
 pub use interview::{QUESTIONS, Question, QuestionId, Subject};
 
 use crate::cockpit::HandPosition;
-use crate::text::Text;
+use crate::text::{Date, Text};
 use crate::vocabulary::Vocabulary;
 
 vocabulary! {
@@ -73,6 +73,9 @@ pub struct Rider {
     pub fine_ride_presses: Answer<u16>,
     /// The rider's own words.
     pub own_words: Text,
+    /// The day on which everything about the hands was removed, so that nobody
+    /// takes what is missing for what was never asked.
+    pub hand_details_removed: Option<Date>,
 }
 
 impl Rider {
@@ -81,11 +84,25 @@ impl Rider {
         QUESTIONS.iter().filter(|q| !q.answered(self)).collect()
     }
 
-    /// Everything about the hands removed; the nickname and positions stay.
-    pub fn without_hand_details(&self) -> Rider {
+    /// Everything about the hands removed on this day. The nickname and the
+    /// positions stay; who saw the positions, when and wearing what goes, because
+    /// it tells of a visit and of a splint or device.
+    pub fn without_hand_details(&self, on: Option<Date>) -> Rider {
+        let positions = self.positions.iter();
         Rider {
             nickname: self.nickname.clone(),
-            positions: self.positions.clone(),
+            positions: positions
+                .map(|(position, answer)| {
+                    (
+                        position,
+                        Answer {
+                            evidence: None,
+                            ..answer
+                        },
+                    )
+                })
+                .collect(),
+            hand_details_removed: on,
             ..Rider::default()
         }
     }

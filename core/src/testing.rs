@@ -402,7 +402,7 @@ fn plan_edit() -> BoxedStrategy<PlanEdit> {
         text().prop_map(PlanEdit::RenameLayout),
         layout().prop_map(PlanEdit::SelectLayout),
         layout().prop_map(PlanEdit::RemoveLayout),
-        Just(PlanEdit::RemoveHandDetails),
+        Just(PlanEdit::RemoveHandDetails(Date::new(2031, 5, 9))),
     ]
     .boxed()
 }

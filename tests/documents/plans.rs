@@ -408,7 +408,7 @@ pub fn look_at(plan: &Plan) {
         Edit::Bike(BikeEdit::MirrorAll),
         Edit::Bike(BikeEdit::Add(ControlKind::Pod, Side::Right, Zone::Tops)),
         Edit::Plan(PlanEdit::NoteAsFound),
-        Edit::Plan(PlanEdit::RemoveHandDetails),
+        Edit::Plan(PlanEdit::RemoveHandDetails(None)),
     ] {
         let _ = plan.apply(&edit);
     }

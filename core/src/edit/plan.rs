@@ -40,8 +40,8 @@ pub enum PlanEdit {
     SelectLayout(LayoutId),
     /// A layout is removed.
     RemoveLayout(LayoutId),
-    /// Everything about the hands is removed.
-    RemoveHandDetails,
+    /// Everything about the hands is removed, on this day.
+    RemoveHandDetails(Option<Date>),
 }
 
 impl PlanEdit {
@@ -60,7 +60,7 @@ impl PlanEdit {
             PlanEdit::RenameLayout(_) => "rename the layout".into(),
             PlanEdit::SelectLayout(_) => "change to another layout".into(),
             PlanEdit::RemoveLayout(_) => "remove a layout".into(),
-            PlanEdit::RemoveHandDetails => "remove hand details".into(),
+            PlanEdit::RemoveHandDetails(_) => "remove hand details".into(),
         }
     }
 
@@ -92,7 +92,7 @@ impl PlanEdit {
                 plan.current = *id;
             }
             PlanEdit::RemoveLayout(id) => remove_layout(plan, *id)?,
-            PlanEdit::RemoveHandDetails => *plan = plan.without_hand_details(),
+            PlanEdit::RemoveHandDetails(on) => *plan = plan.without_hand_details(*on),
         }
         Ok(())
     }
@@ -179,9 +179,10 @@ impl Plan {
     /// words, reach seen on this rider, and why findings were accepted. Parts
     /// of the file that this version does not know go too, wherever they stand:
     /// nobody can tell what they say. The layout itself still implies hand use.
-    pub fn without_hand_details(&self) -> Plan {
+    /// That they were removed on this day is kept.
+    pub fn without_hand_details(&self, on: Option<Date>) -> Plan {
         let mut plan = self.clone();
-        plan.rider = plan.rider.without_hand_details();
+        plan.rider = plan.rider.without_hand_details(on);
         plan.accepted.clear();
         plan.unknown.clear();
         for control in &mut plan.bike.controls {
@@ -198,7 +199,7 @@ impl Plan {
     /// Whether the plan says anything about the hands, or may say it in parts
     /// that this version does not know.
     pub fn has_hand_details(&self) -> bool {
-        self.without_hand_details() != *self
+        self.without_hand_details(self.rider.hand_details_removed) != *self
             || Side::ALL
                 .iter()
                 .any(|side| *self.rider.hands.get(*side) != crate::rider::Hand::default())
@@ -209,13 +210,13 @@ impl Plan {
 mod tests {
     use super::*;
     use crate::catalogue::{TemplateId, template};
-    use crate::cockpit::Freedom;
+    use crate::cockpit::{Freedom, HandPosition};
     use crate::edit::{BikeEdit, Edit, LayoutEdit, RiderEdit};
     use crate::finding::Role;
     use crate::function::Function::{
         FrontLarger, Lights, RearEasier, RearHarder, RungDown, RungUp,
     };
-    use crate::rider::HandPlace;
+    use crate::rider::{Answer, Evidence, HandPlace, Source, Use, Worn};
     use crate::testing::button;
 
     fn road() -> Plan {
@@ -359,8 +360,29 @@ mod tests {
         assert!(!plan.has_hand_details());
         let told = plan.apply(&Edit::Rider(rests)).expect("a hand can rest");
         assert!(told.has_hand_details());
-        let gone = after(&told, PlanEdit::RemoveHandDetails);
+        let today = Date::new(2031, 5, 9);
+        let gone = after(&told, PlanEdit::RemoveHandDetails(today));
         assert!(!gone.has_hand_details());
         assert_eq!(gone.layout(), told.layout());
+        assert_eq!(gone.rider.hand_details_removed, today);
+    }
+
+    /// Who saw where the rider rides, when and with what on the hand, tells of a
+    /// visit and of what is worn.
+    #[test]
+    fn where_the_rider_rides_stays_without_who_saw_it() {
+        let evidence = Some(Evidence {
+            source: Source::SeenByClinician,
+            date: Date::new(2031, 4, 30),
+            worn: Some(Worn::Splint),
+        });
+        let mostly = Answer::with(Use::Mostly, evidence);
+        let seen = RiderEdit::Position(HandPosition::Hoods, mostly);
+        let plan = road().apply(&Edit::Rider(seen)).expect("it was seen");
+        assert!(plan.has_hand_details());
+        let gone = after(&plan, PlanEdit::RemoveHandDetails(None));
+        let answer = gone.rider.positions.get(HandPosition::Hoods);
+        assert_eq!(answer, Answer::of(Use::Mostly));
+        assert!(!gone.has_hand_details());
     }
 }

@@ -31,6 +31,9 @@ pub struct HandPage {
     pub not_assessed: &'static [&'static str],
 }
 
+/// What stands where nobody answered.
+const NOT_ASKED: &str = "not asked, or not sure: try with the fitter";
+
 /// One answer with where it came from.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct HandLine {
@@ -47,6 +50,19 @@ pub struct HandLine {
 }
 
 pub(super) fn page(plan: &Plan) -> HandPage {
+    let mut page = answers(plan);
+    if let Some(date) = plan.rider.hand_details_removed {
+        let lines = page.hands.iter_mut().flat_map(|(_, lines)| lines);
+        for line in lines.chain(&mut page.once) {
+            if line.answer == NOT_ASKED {
+                line.answer = format!("not known: hand details were removed on {date}");
+            }
+        }
+    }
+    page
+}
+
+fn answers(plan: &Plan) -> HandPage {
     let rider = &plan.rider;
     HandPage {
         note: "Keep this page apart: it goes to the rider, or to the clinic’s file. The bench works without it. Steps are as told or seen; they are not a clinical rating.",
@@ -124,7 +140,7 @@ fn line<T: fmt::Display>(asked: &str, answer: Answer<T>) -> HandLine {
     let words = |known: Option<String>| known.unwrap_or_else(|| "not recorded".into());
     let open = HandLine {
         asked: capital(asked),
-        answer: "not asked, or not sure: try with the fitter".into(),
+        answer: NOT_ASKED.into(),
         source: String::new(),
         date: String::new(),
         worn: String::new(),

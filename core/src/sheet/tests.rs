@@ -731,6 +731,24 @@ fn the_hand_page_says_where_each_answer_came_from() {
     assert!(text.contains("Mounts from the: not asked, or not sure: try with the fitter"));
 }
 
+/// What was removed is not taken for what was never asked.
+#[test]
+fn the_hand_page_says_when_hand_details_were_removed() {
+    let removed = PlanEdit::RemoveHandDetails(Date::new(2031, 4, 30));
+    let plan = one_handed().apply(&Edit::Plan(removed));
+    let mut plan = plan.expect("hand details can be removed");
+    plan.rider.mounts_from = Answer::of(Side::Left);
+    let options = SheetOptions {
+        hand_page: true,
+        ..SheetOptions::default()
+    };
+    let text = Sheet::of(&plan, options).page_text(Page::Hands);
+    let known = "not known: hand details were removed on 2031-04-30";
+    assert!(text.contains(&format!("Brakes hard: {known}")), "{text}");
+    assert!(!text.contains("not asked"), "{text}");
+    assert!(text.contains("Mounts from the: left"), "{text}");
+}
+
 /// Two riders who differ only in what the bench need not know get the same
 /// first three pages.
 #[test]

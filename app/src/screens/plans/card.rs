@@ -144,7 +144,8 @@ fn RemoveHandDetails(id: PlanId, name: Memo<String>, removing: RwSignal<bool>) -
                 was seen of this rider’s reach, and why findings were accepted."
             </p>
             <p>
-                "What stays: the nickname, the hand positions, the bike and the layout, which \
+                "What stays: the nickname, the hand positions without who saw them, the day of \
+                removal, the bike and the layout, which \
                 still tells which hand does what. Files exported before, prints and other open \
                 tabs keep what they have."
             </p>

@@ -31,6 +31,8 @@ part! {
         fine_ride_presses (default): Answer<Whole<0, { u16::MAX as u32 }>>,
         /// The rider's own words.
         own_words: Text,
+        /// The day on which everything about the hands was removed.
+        hand_details_removed (default): Given<Day>,
     }
 }
 
@@ -186,6 +188,7 @@ impl From<&rider::Rider> for Rider {
             front_brake_habit: Answer::of(rider.front_brake_habit),
             fine_ride_presses: Answer::written(rider.fine_ride_presses, Whole::from),
             own_words: rider.own_words.clone(),
+            hand_details_removed: Given(rider.hand_details_removed.map(Day)),
         }
     }
 }
@@ -204,6 +207,7 @@ impl From<Rider> for rider::Rider {
             front_brake_habit: stored.front_brake_habit.answer(),
             fine_ride_presses: stored.fine_ride_presses.read(u16::from),
             own_words: stored.own_words,
+            hand_details_removed: stored.hand_details_removed.0.map(|day| day.0),
         }
     }
 }
