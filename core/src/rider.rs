@@ -11,7 +11,7 @@ mod hand;
 mod interview;
 
 pub use ability::Ability;
-pub use answer::{Answer, Asked, Evidence, Source, Worn, YesNo};
+pub use answer::{Answer, Asked, Before, Evidence, Source, Worn, YesNo};
 pub use contact::Contact;
 pub use difficulty::{Difficulty, Standing};
 pub use hand::{Acts, Day, Device, Hand, HandPlace, Hands, Later, Pressing};
@@ -97,6 +97,7 @@ impl Rider {
                         position,
                         Answer {
                             evidence: None,
+                            before: None,
                             ..answer
                         },
                     )

@@ -78,6 +78,7 @@ fn answer<T: Vocabulary + Debug>() -> impl Strategy<Value = Answer<T>> {
 
 fn of_value<T>(value: Option<T>) -> Answer<T> {
     Answer {
+        before: None,
         value,
         evidence: None,
     }

@@ -8,18 +8,20 @@ mod hand_map;
 mod one_tap;
 mod positions;
 mod question;
+mod said;
 
 use crate::erase::{When, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, RiderEdit};
-use leverwright_core::rider::{QUESTIONS, Rider, Side, Subject};
+use leverwright_core::rider::{Answer, QUESTIONS, Rider, Side, Subject};
 use leverwright_core::text::Text;
 
+use crate::evidence::EvidenceChoice;
 use crate::widgets::{Choice, NoPlan};
 use crate::workspace::Workspace;
 use details::Details;
-use evidence::{EvidenceBar, EvidenceChoice};
+use evidence::{EvidenceBar, EvidenceNow};
 use hand_map::StepKey;
 use one_tap::OneTap;
 use positions::Positions;
@@ -61,7 +63,7 @@ impl Desk {
                     .plan
                     .with(|plan| plan.as_ref().map(|p| p.rider.clone()).unwrap_or_default())
             }),
-            evidence: RwSignal::new(EvidenceChoice::default()),
+            evidence: workspace.evidence,
             clinical: RwSignal::new(false),
             shown: RwSignal::new(Side::Left),
         }
@@ -73,6 +75,15 @@ impl Desk {
 
     fn commit(self, edit: RiderEdit) {
         self.workspace.commit(Edit::Rider(edit));
+    }
+
+    /// An answer given now, with who says so, the day, and what is worn.
+    fn answer<T>(self, value: Option<T>) -> Answer<T> {
+        Answer {
+            value,
+            evidence: Some(self.evidence.get_untracked().evidence()),
+            before: None,
+        }
     }
 }
 
@@ -96,6 +107,7 @@ fn Interview() -> impl IntoView {
         </p>
         <Nickname/>
         <EvidenceBar/>
+        <EvidenceNow/>
         <section aria-labelledby="one-tap">
             <h2 id="one-tap">"Each hand in one tap"</h2>
             <div class="hands">

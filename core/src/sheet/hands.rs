@@ -47,6 +47,9 @@ pub struct HandLine {
     pub date: String,
     /// What was worn; empty without a source.
     pub worn: String,
+    /// What somebody said before, with its source; empty where nothing was
+    /// replaced.
+    pub before: String,
 }
 
 pub(super) fn page(plan: &Plan) -> HandPage {
@@ -144,6 +147,7 @@ fn line<T: fmt::Display>(asked: &str, answer: Answer<T>) -> HandLine {
         source: String::new(),
         date: String::new(),
         worn: String::new(),
+        before: answer.before_in_words().unwrap_or_default(),
     };
     let Some(value) = answer.value else {
         return open;

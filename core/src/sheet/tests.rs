@@ -729,6 +729,23 @@ fn the_hand_page_says_where_each_answer_came_from() {
         "Stays on over bumps and takes weight: takes a little effort (seen by a clinician, 2031-04-30, splint)"
     ));
     assert!(text.contains("Mounts from the: not asked, or not sure: try with the fitter"));
+
+    let fitter = Evidence {
+        source: Source::SeenByFitter,
+        worn: None,
+        ..evidence
+    };
+    let earlier = Answer::with(Difficulty::Moderate, Some(fitter));
+    let hand = &mut plan.rider.hands.left.abilities;
+    hand.set(Ability::StaysOn, earlier);
+    hand.say(
+        Ability::StaysOn,
+        Answer::with(Difficulty::Mild, Some(evidence)),
+    );
+    let text = Sheet::of(&plan, options).page_text(Page::Hands);
+    assert!(text.contains(
+        "takes a little effort (seen by a clinician, 2031-04-30, splint); before: takes effort (seen by the fitter, 2031-04-30)"
+    ), "{text}");
 }
 
 /// What was removed is not taken for what was never asked.

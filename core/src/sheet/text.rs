@@ -272,13 +272,18 @@ fn wire(line: &WireLine) -> String {
 }
 
 fn hand_line(line: &HandLine) -> String {
+    let before = match line.before.as_str() {
+        "" => String::new(),
+        before => format!("; {before}"),
+    };
     if line.source.is_empty() {
-        return format!("{}: {}", line.asked, line.answer);
+        return format!("{}: {}{before}", line.asked, line.answer);
     }
     let from: Vec<&str> = [&line.source, &line.date, &line.worn]
         .into_iter()
         .map(String::as_str)
         .filter(|part| !part.is_empty())
         .collect();
-    format!("{}: {} ({})", line.asked, line.answer, from.join(", "))
+    let from = from.join(", ");
+    format!("{}: {} ({from}){before}", line.asked, line.answer)
 }

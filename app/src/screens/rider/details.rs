@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::HandPosition;
 use leverwright_core::edit::RiderEdit;
-use leverwright_core::rider::{Acts, Answer, Contact, Device, Side, YesNo};
+use leverwright_core::rider::{Acts, Contact, Device, Side, YesNo};
 use leverwright_core::text::Text;
 use leverwright_core::units::Mm;
 
@@ -72,13 +72,8 @@ fn BladeReach(side: Side, position: HandPosition) -> impl IntoView {
         })
     });
     let set = move |text: String| {
-        let value = number(&text).map(Mm);
-        let evidence = desk.evidence.get_untracked().evidence();
-        desk.commit(RiderEdit::BladeReach(
-            side,
-            position,
-            Answer { value, evidence },
-        ));
+        let reach = desk.answer(number(&text).map(Mm));
+        desk.commit(RiderEdit::BladeReach(side, position, reach));
     };
     view! {
         <label class="field">
@@ -100,12 +95,10 @@ fn DeviceChoice(side: Side) -> impl IntoView {
         desk.commit(RiderEdit::Device(side, Some(next)));
     };
     let releases = Callback::new(move |value: Option<YesNo>| {
-        let evidence = desk.evidence.get_untracked().evidence();
-        change(&|device| device.releases_in_fall = Answer { value, evidence });
+        change(&|device| device.releases_in_fall = desk.answer(value));
     });
     let acts = Callback::new(move |value: Option<Acts>| {
-        let evidence = desk.evidence.get_untracked().evidence();
-        change(&|device| device.acts = Answer { value, evidence });
+        change(&|device| device.acts = desk.answer(value));
     });
     view! {
         <label class="tick">
@@ -146,8 +139,7 @@ fn FineRide() -> impl IntoView {
                 prop:value=value
                 on:change:target=move |ev| {
                     let value = ev.target().value().trim().parse().ok();
-                    let evidence = desk.evidence.get_untracked().evidence();
-                    desk.commit(RiderEdit::FineRidePresses(Answer { value, evidence }));
+                    desk.commit(RiderEdit::FineRidePresses(desk.answer(value)));
                 }/>
         </label>
     }

@@ -1,6 +1,6 @@
 //! The answers to one question for one hand.
 
-use crate::erase::memo;
+use crate::erase::{memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
@@ -10,6 +10,7 @@ use leverwright_core::rider::{
 
 use super::Desk;
 use super::body::{LaterChoice, MovesChoice, PlaceChoice, PressingChoice};
+use super::said::said;
 use crate::widgets::{Choice, Choices};
 
 /// The answers to one question for one hand.
@@ -44,10 +45,9 @@ fn AbilityStep(side: Side, ability: Ability) -> impl IntoView {
     let desk = Desk::here();
     view! {
         <StepChoice side legend=ability.words() name=format!("{}-{}", side.code(), ability.code())
-            step=move |hand: &Hand| hand.abilities.value(ability)
+            step=move |hand: &Hand| hand.abilities.get(ability)
             choose=move |step| {
-                let answer = Answer { value: step, evidence: desk.evidence.get_untracked().evidence() };
-                desk.commit(RiderEdit::Ability(side, ability, answer));
+                desk.commit(RiderEdit::Ability(side, ability, desk.answer(step)));
             }/>
     }
 }
@@ -63,11 +63,9 @@ pub fn ContactSteps(side: Side, contacts: &'static [Contact]) -> impl IntoView {
             view! {
                 <StepChoice side legend=format!("{contact} presses")
                     name=format!("{}-{}", side.code(), contact.code())
-                    step=move |hand: &Hand| hand.contacts.value(contact)
+                    step=move |hand: &Hand| hand.contacts.get(contact)
                     choose=move |step| {
-                        let evidence = desk.evidence.get_untracked().evidence();
-                        let answer = Answer { value: step, evidence };
-                        desk.commit(RiderEdit::Contact(side, contact, answer));
+                        desk.commit(RiderEdit::Contact(side, contact, desk.answer(step)));
                     }/>
             }
         })
@@ -84,16 +82,18 @@ fn StepChoice<R, C>(
     choose: C,
 ) -> impl IntoView
 where
-    R: Fn(&Hand) -> Option<Difficulty> + Send + Sync + 'static,
+    R: Fn(&Hand) -> Answer<Difficulty> + Copy + Send + Sync + 'static,
     C: Fn(Option<Difficulty>) + Send + Sync + 'static,
 {
     let desk = Desk::here();
-    let chosen = memo(move || desk.rider.with(|rider| step(rider.hands.get(side))));
+    let answer = move || desk.rider.with(|rider| step(rider.hands.get(side)));
+    let chosen = memo(move || answer().value);
+    let note = text(move || said(&answer()));
     let choose = Callback::new(choose);
     move || {
         view! {
             <Choice legend=legend.clone() name=name.clone() choices=steps(desk.clinical.get())
-                chosen choose/>
+                chosen choose note/>
         }
     }
 }

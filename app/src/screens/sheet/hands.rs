@@ -41,7 +41,10 @@ fn Answers(heading: String, lines: Vec<HandLine>) -> impl IntoView {
         .map(|line| {
             vec![
                 text(line.asked),
-                text(line.answer),
+                text(match line.before.is_empty() {
+                    true => line.answer,
+                    false => format!("{}; {}", line.answer, line.before),
+                }),
                 text(line.source),
                 text(line.date),
                 text(line.worn),
