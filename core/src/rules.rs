@@ -85,7 +85,9 @@ mod position_change_by_only_steering_hand;
 mod press_lets_go_of_steering;
 mod press_takes_great_effort;
 mod required_lever_absent;
+mod riding_hurts;
 mod system_cannot_program;
+mod system_profile_guessed;
 mod tap_lost;
 mod thumb_work_only_by_letting_go;
 
@@ -130,12 +132,14 @@ pub const ALL: &[&Rule] = &[
     &limited_button_outside_its_set::RULE,
     &button_not_on_bike::RULE,
     &system_cannot_program::RULE,
+    &system_profile_guessed::RULE,
     &tap_lost::RULE,
     &required_lever_absent::RULE,
     &open_port::RULE,
     &press_lets_go_of_steering::RULE,
     &position_change_by_only_steering_hand::RULE,
     &press_takes_great_effort::RULE,
+    &riding_hurts::RULE,
     &more_moves_than_needed::RULE,
     &thumb_work_only_by_letting_go::RULE,
     &not_asked_yet::RULE,

@@ -16,7 +16,10 @@ use crate::finding::Acceptance;
 use crate::function::Function;
 use crate::layout::{Chord, Hold, LayoutId};
 use crate::plan::Plan;
-use crate::rider::{Ability, Acts, Answer, Contact, Device, Difficulty, Evidence, HandPlace, Side};
+use crate::rider::{
+    Ability, Acts, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Side,
+    YesNo, digits,
+};
 use crate::text::{Date, Text};
 use crate::units::Mm;
 use crate::vocabulary::Vocabulary;
@@ -81,6 +84,20 @@ fn of_value<T>(value: Option<T>) -> Answer<T> {
         value,
         evidence: None,
     }
+}
+
+/// A hand about which everything was asked, and which does it all easily.
+pub(crate) fn able_hand() -> Hand {
+    let mut hand = Hand::does_all(None);
+    for ability in Ability::ALL {
+        hand.abilities.set(*ability, Answer::of(Difficulty::None));
+    }
+    for contact in digits() {
+        hand.contacts.set(contact, Answer::of(Difficulty::None));
+    }
+    hand.moves_by_itself = Answer::of(YesNo::No);
+    hand.later = Answer::of(Later::Same);
+    hand
 }
 
 /// What is said about both hands: much at once, then single answers.
@@ -346,6 +363,7 @@ fn evidence() -> impl Strategy<Value = Option<Evidence>> {
         source,
         date: Date::new(2031, 5, 9),
         worn,
+        in_one_tap: false,
     }))
 }
 
@@ -367,6 +385,7 @@ fn rider_edit() -> BoxedStrategy<RiderEdit> {
         (side(), answer()).prop_map(|(s, pressing)| RiderEdit::Pressing(s, pressing)),
         (side(), answer()).prop_map(|(s, moves)| RiderEdit::MovesByItself(s, moves)),
         (side(), answer()).prop_map(|(s, later)| RiderEdit::Later(s, later)),
+        (side(), any(), answer()).prop_map(|(s, part, hurts)| RiderEdit::Hurts(s, part, hurts)),
         (side(), any(), option::of(length()).prop_map(of_value))
             .prop_map(|(s, p, mm)| RiderEdit::BladeReach(s, p, mm)),
         (side(), option::of(device)).prop_map(|(s, device)| RiderEdit::Device(s, device)),

@@ -37,6 +37,8 @@ pub enum RiderEdit {
     MovesByItself(Side, Answer<YesNo>),
     /// What becomes of the hand later.
     Later(Side, Answer<Later>),
+    /// Whether a part of the hand hurts.
+    Hurts(Side, Contact, Answer<YesNo>),
     /// Farthest blade it can pull from a position.
     BladeReach(Side, HandPosition, Answer<Mm>),
     /// A device on the hand.
@@ -58,7 +60,9 @@ impl RiderEdit {
         match self {
             RiderEdit::Nickname(_) => "name the rider".into(),
             RiderEdit::OwnWords(_) => "write the rider's words".into(),
-            RiderEdit::HandDoesAll(side, _) => format!("{side} hand does all of it"),
+            RiderEdit::HandDoesAll(side, _) => {
+                format!("{side} hand rides, presses and brakes easily")
+            }
             RiderEdit::HandDoesNothing(side, place, _) => format!("{side} hand {place}"),
             RiderEdit::ForgetHand(side) => format!("forget the {side} hand"),
             RiderEdit::Place(side, _)
@@ -67,6 +71,7 @@ impl RiderEdit {
             | RiderEdit::Pressing(side, _)
             | RiderEdit::MovesByItself(side, _)
             | RiderEdit::Later(side, _)
+            | RiderEdit::Hurts(side, ..)
             | RiderEdit::BladeReach(side, ..)
             | RiderEdit::Device(side, _) => format!("answer about the {side} hand"),
             RiderEdit::Position(position, _) => format!("answer about the {position}"),
@@ -108,6 +113,9 @@ impl RiderEdit {
                 hands.get_mut(*side).moves_by_itself = *answer;
             }
             RiderEdit::Later(side, answer) => hands.get_mut(*side).later = *answer,
+            RiderEdit::Hurts(side, part, answer) => {
+                hands.get_mut(*side).hurts.set(*part, *answer);
+            }
             RiderEdit::BladeReach(side, position, answer) => {
                 if let Some(mm) = answer.value {
                     within("The reach of a blade", mm, BLADE_REACH)?;
@@ -154,7 +162,7 @@ mod tests {
     use crate::catalogue::{TemplateId, template};
     use crate::edit::Edit;
     use crate::plan::Plan;
-    use crate::rider::{Acts, Source};
+    use crate::rider::{Acts, QuestionId, Source};
     use crate::vocabulary::Vocabulary;
 
     fn after(edits: &[RiderEdit]) -> Plan {
@@ -165,29 +173,57 @@ mod tests {
             .expect("the edits are possible")
     }
 
+    /// What fitter and therapist read on paper: the tap's own words, and nothing
+    /// that nobody said.
     #[test]
-    fn one_tap_answers_everything_about_a_hand_with_its_source() {
-        let evidence = Some(Evidence {
+    fn one_tap_says_what_its_words_say_and_that_it_was_one_tap() {
+        let seen = Evidence {
             source: Source::SeenByFitter,
             date: None,
             worn: None,
+            in_one_tap: false,
+        };
+        let at_once = Some(Evidence {
+            in_one_tap: true,
+            ..seen
         });
-        let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, evidence);
-        let plan = after(&[rests, RiderEdit::HandDoesAll(Side::Left, evidence)]);
-        for (side, step) in [
-            (Side::Left, Difficulty::None),
-            (Side::Right, Difficulty::Complete),
-        ] {
-            let hand = plan.rider.hands.get(side);
-            for ability in Ability::ALL {
-                assert_eq!(hand.abilities.get(*ability), Answer::with(step, evidence));
-            }
+        let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, Some(seen));
+        let plan = after(&[rests, RiderEdit::HandDoesAll(Side::Left, Some(seen))]);
+        let (left, right) = (&plan.rider.hands.left, &plan.rider.hands.right);
+        assert_eq!(left.place, Answer::with(HandPlace::Works, Some(seen)));
+        assert_eq!(right.place, Answer::with(HandPlace::Rests, Some(seen)));
+        for ability in Ability::ALL {
+            let easily = Answer::with(Difficulty::None, at_once);
+            let does_not = Answer::with(Difficulty::Complete, at_once);
+            let pain = *ability == Ability::Comfort;
+            let of = |known: bool, answer| if known { answer } else { Answer::NOT_ASKED };
+            assert_eq!(left.abilities.get(*ability), of(!pain, easily), "{ability}");
+            let works = ability.is_work();
+            assert_eq!(
+                right.abilities.get(*ability),
+                of(works, does_not),
+                "{ability}"
+            );
         }
-        assert!(plan.rider.hands.left.works() && !plan.rider.hands.right.works());
+        for unsaid in [Ability::StaysOn, Ability::LetsGo, Ability::Comfort] {
+            assert!(!right.abilities.get(unsaid).is_known(), "{unsaid}");
+        }
+        let steps = |hand: &Hand| [Contact::Thumb, Contact::Ring].map(|c| hand.contacts.value(c));
+        assert_eq!(steps(left), [Some(Difficulty::None), None]);
+        assert_eq!(steps(right), [Some(Difficulty::Complete); 2]);
+        for hand in [left, right] {
+            assert!(!hand.moves_by_itself.is_known() && !hand.later.is_known());
+        }
+        assert!(!right.pressing.is_known());
+        assert!(left.works() && !right.works());
         let open = plan.rider.open_questions();
-        assert!(
-            open.iter()
-                .all(|q| q.subject == crate::rider::Subject::Once)
+        assert_eq!(
+            open.iter().map(|q| q.id).collect::<Vec<_>>(),
+            [
+                QuestionId::Comfort,
+                QuestionId::OnItsOwn,
+                QuestionId::Positions
+            ]
         );
     }
 

@@ -49,6 +49,20 @@ pub struct Evidence {
     pub date: Option<Date>,
     /// What was worn, if known.
     pub worn: Option<Worn>,
+    /// Whether one tap answered many things together, so that nobody asked
+    /// about this one singly.
+    pub in_one_tap: bool,
+}
+
+impl Evidence {
+    /// Who says so, and whether it was asked singly.
+    pub fn words(&self) -> String {
+        if self.in_one_tap {
+            format!("{}; in one tap, not asked singly", self.source)
+        } else {
+            self.source.to_string()
+        }
+    }
 }
 
 /// An answer, or *not asked / not sure*: which is not "no difficulty".

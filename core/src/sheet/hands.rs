@@ -65,7 +65,7 @@ fn of_hand(plan: &Plan, hand: &Hand) -> Vec<HandLine> {
     lines.extend(
         Ability::ALL
             .iter()
-            .map(|ability| line(&ability.to_string(), hand.abilities.get(*ability))),
+            .map(|ability| line(&ability.to_string(), of_ability(hand, *ability))),
     );
     lines.extend(
         Contact::ALL
@@ -75,6 +75,9 @@ fn of_hand(plan: &Plan, hand: &Hand) -> Vec<HandLine> {
                 let asked = format!("presses with the {contact}");
                 line(&asked, hand.contacts.get(*contact))
             }),
+    );
+    lines.extend(
+        (hand.hurts.iter()).map(|(part, answer)| line(&format!("the {part} hurts"), answer)),
     );
     lines.push(line("contacts press", hand.pressing));
     lines.push(line("the arm moves by itself", hand.moves_by_itself));
@@ -88,6 +91,14 @@ fn of_hand(plan: &Plan, hand: &Hand) -> Vec<HandLine> {
         lines.push(line("device", device.acts));
     }
     lines
+}
+
+fn of_ability(hand: &Hand, ability: Ability) -> Answer<&'static str> {
+    let answer = hand.abilities.get(ability);
+    Answer {
+        value: answer.value.map(|step| ability.answer(step)),
+        evidence: answer.evidence,
+    }
 }
 
 fn once(plan: &Plan, rider: &Rider) -> Vec<HandLine> {
@@ -141,7 +152,7 @@ fn line<T: fmt::Display>(asked: &str, answer: Answer<T>) -> HandLine {
     };
     HandLine {
         answer: value.to_string(),
-        source: evidence.source.to_string(),
+        source: evidence.words(),
         date: words(evidence.date.map(|d| d.to_string())),
         worn: words(evidence.worn.map(|w| w.to_string())),
         ..open

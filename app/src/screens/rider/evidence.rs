@@ -31,6 +31,7 @@ impl EvidenceChoice {
             source: self.source,
             date: today(),
             worn: self.worn,
+            in_one_tap: false,
         })
     }
 }

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
 use leverwright_core::rider::{
-    Ability, Answer, Contact, Difficulty, Hand, Question, QuestionId, Side,
+    Ability, Answer, Contact, Difficulty, Hand, MAIN_CONTACTS, Question, QuestionId, Side,
 };
 
 use super::Desk;
@@ -18,7 +18,7 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
     let special = match question.id {
         QuestionId::Place => view! { <PlaceChoice side/> }.into_any(),
         QuestionId::Pressing => view! {
-            <ContactSteps side contacts=&[Contact::Thumb, Contact::Index, Contact::Middle]/>
+            <ContactSteps side contacts=MAIN_CONTACTS/>
             <PressingChoice side/>
         }
         .into_any(),
