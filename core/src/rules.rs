@@ -60,6 +60,7 @@ pub struct Rule {
 }
 
 mod fixes;
+mod noted;
 #[cfg(test)]
 mod shifting_cases;
 #[cfg(test)]
@@ -120,6 +121,8 @@ mod wheel_brake_without_lever;
 mod braking;
 #[cfg(test)]
 mod braking_cases;
+
+pub(crate) use noted::noted;
 
 /// All rules, in the order of their families.
 pub const ALL: &[&Rule] = &[

@@ -3,6 +3,7 @@
 use super::{Family, Origin, Rule};
 use crate::cockpit::{HandPosition, Press};
 use crate::finding::{Acceptable, Finding, Place, Severity};
+use crate::plan::Plan;
 use crate::rider::{QUESTIONS, Question, QuestionId, Side, Subject};
 use crate::situation::Situation;
 use crate::text::list;
@@ -56,13 +57,15 @@ fn about_hand(situation: &Situation<'_>, side: Side) -> Option<Finding> {
     ))
 }
 
-/// Whether a question matters: for this hand, and a long paddle only where there
-/// is one.
 fn matters(situation: &Situation<'_>, side: Side, question: &Question) -> bool {
-    let buttons = situation.plan.bike.controls.iter().flat_map(|c| &c.buttons);
-    question.matters_for(situation.hand(side))
-        && (question.id != QuestionId::Paddle
-            || buttons.into_iter().any(|b| b.press == Press::Sweep))
+    question.matters_for(situation.hand(side)) && is_asked(situation.plan, question.id)
+}
+
+/// Whether a question is asked for this bike: a long paddle only where there is
+/// one.
+pub(super) fn is_asked(plan: &Plan, question: QuestionId) -> bool {
+    let mut buttons = plan.bike.controls.iter().flat_map(|c| &c.buttons);
+    question != QuestionId::Paddle || buttons.any(|b| b.press == Press::Sweep)
 }
 
 fn about_positions(situation: &Situation<'_>) -> Option<Finding> {
