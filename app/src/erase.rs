@@ -1,8 +1,4 @@
-//! Types erased where views meet the page.
-//!
-//! Every closure in a view has a type of its own, and the framework is compiled
-//! anew for each. These boxes give all closures of one kind one type, so that
-//! the download holds one copy in place of hundreds.
+//! Short ways to what views follow and do.
 
 use leptos::ev::MouseEvent;
 use leptos::prelude::*;
@@ -28,7 +24,6 @@ pub fn memo<T>(read: impl Fn() -> T + Send + Sync + 'static) -> Memo<T>
 where
     T: PartialEq + Send + Sync + 'static,
 {
-    let read: Box<dyn Fn() -> T + Send + Sync> = Box::new(read);
     Memo::new(move |_| read())
 }
 

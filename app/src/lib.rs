@@ -5,6 +5,7 @@ mod drawing;
 mod erase;
 mod focus;
 mod gesture;
+mod number;
 mod repeated_taps;
 mod route;
 mod screens;

@@ -1,10 +1,10 @@
 //! One assignment of functions to buttons.
 
-use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
 use crate::cockpit::{Bike, ButtonId, HoldRun};
 use crate::function::Function;
+use crate::ordered::{SmallMap, SmallSet};
 use crate::text::Text;
 
 /// The identity of a layout within its plan.
@@ -92,9 +92,9 @@ pub struct Layout {
     /// What people call it.
     pub name: Text,
     /// What a tap does.
-    pub taps: BTreeMap<ButtonId, Function>,
+    pub taps: SmallMap<ButtonId, Function>,
     /// What a hold does.
-    pub holds: BTreeMap<ButtonId, Hold>,
+    pub holds: SmallMap<ButtonId, Hold>,
     /// What two buttons together do.
     pub chords: Vec<Chord>,
 }
@@ -105,8 +105,8 @@ impl Layout {
         Layout {
             id,
             name: Text::new(name),
-            taps: BTreeMap::new(),
-            holds: BTreeMap::new(),
+            taps: SmallMap::new(),
+            holds: SmallMap::new(),
             chords: Vec::new(),
         }
     }
@@ -129,7 +129,7 @@ impl Layout {
     }
 
     /// Every button that the layout gives something, on the bike or not.
-    pub fn buttons_named(&self) -> BTreeSet<ButtonId> {
+    pub fn buttons_named(&self) -> SmallSet<ButtonId> {
         let chords = self.chords.iter().flat_map(|c| [c.first, c.second]);
         let taps = self.taps.keys().copied();
         taps.chain(self.holds.keys().copied())

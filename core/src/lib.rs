@@ -30,6 +30,7 @@
 mod vocabulary;
 
 pub mod limits;
+pub mod ordered;
 pub mod text;
 pub mod units;
 
@@ -38,6 +39,7 @@ pub mod rider;
 pub mod catalogue;
 pub mod cockpit;
 pub mod function;
+pub mod gears;
 pub mod layout;
 pub mod shift_plan;
 
@@ -50,6 +52,7 @@ pub mod slot;
 
 pub mod coverage;
 pub mod reach;
+pub mod ride;
 pub mod situation;
 mod suggest_button;
 pub mod summary;

@@ -1,22 +1,21 @@
 //! What of the cockpit lights up for the places of a finding.
 
-use std::collections::BTreeSet;
-
 use crate::cockpit::{ButtonId, ControlId};
 use crate::finding::Place;
 use crate::function::Function;
 use crate::layout::Hold;
+use crate::ordered::SmallSet;
 use crate::plan::Plan;
 
 /// Buttons and controls that places stand for.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Lights {
     /// Buttons.
-    pub buttons: BTreeSet<ButtonId>,
+    pub buttons: SmallSet<ButtonId>,
     /// Controls, their blades above all.
-    pub controls: BTreeSet<ControlId>,
+    pub controls: SmallSet<ControlId>,
     /// Other work for a thumb, by its place in the bike's list.
-    pub thumb_work: BTreeSet<usize>,
+    pub thumb_work: SmallSet<usize>,
 }
 
 impl Lights {

@@ -5,6 +5,7 @@ use crate::cockpit::{Bike, ButtonId, ControlId, HoldRun};
 use crate::edit::{BrakeEdit, Edit, LayoutEdit};
 use crate::function::Function;
 use crate::layout::Hold;
+use crate::ordered;
 use crate::plan::Plan;
 use crate::rider::Side;
 use crate::shift_plan::ShiftPlanKind;
@@ -130,7 +131,7 @@ fn runs_up_to(longest: HoldRun) -> impl Iterator<Item = HoldRun> {
         longest,
     ];
     runs.retain(|run| *run <= longest);
-    runs.sort();
+    ordered::sort(&mut runs);
     runs.dedup();
     runs.into_iter()
 }

@@ -36,6 +36,7 @@ pub use wires::WireLine;
 
 use crate::cockpit::{Bike, Control};
 use crate::finding::Finding;
+use crate::ordered;
 use crate::plan::Plan;
 use crate::rules;
 use crate::situation::Situation;
@@ -187,7 +188,9 @@ impl Sheet {
 /// The controls from left to right.
 fn left_to_right(bike: &Bike) -> impl Iterator<Item = &Control> {
     let mut controls: Vec<&Control> = bike.controls.iter().collect();
-    controls.sort_by(|a, b| a.at.x.total_cmp(&b.at.x).then(a.id.cmp(&b.id)));
+    ordered::sort_by(&mut controls, |a, b| {
+        a.at.x.total_cmp(&b.at.x).then(a.id.cmp(&b.id))
+    });
     controls.into_iter()
 }
 
@@ -198,11 +201,11 @@ fn levers(bike: &Bike) -> impl Iterator<Item = &Control> {
 
 /// The first letter made a capital, as at the head of a line.
 fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    match letters.next() {
-        Some(first) => first.to_uppercase().chain(letters).collect(),
-        None => String::new(),
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
     }
+    text
 }
 
 /// "one", "1 lever", "2 levers".

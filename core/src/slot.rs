@@ -81,7 +81,10 @@ mod tests {
         for slot in Slot::all(&cleared) {
             match slot.look.standing {
                 Standing::Fixed => assert_eq!(slot.was, None),
-                _ => assert_eq!(slot.was, plan.as_found[&slot.button].map(Some)),
+                _ => {
+                    let noted = plan.as_found.get(&slot.button).expect("it is noted");
+                    assert_eq!(slot.was, noted.map(Some));
+                }
             }
         }
     }

@@ -169,9 +169,11 @@ impl Finding {
     pub fn spots(&self, plan: &Plan) -> Vec<Spot> {
         let mut spots = rules::noted(self, plan);
         let mut seen = Vec::new();
-        spots.retain(|spot| !seen.contains(spot) && {
-            seen.push(*spot);
-            true
+        spots.retain(|spot| {
+            !seen.contains(spot) && {
+                seen.push(*spot);
+                true
+            }
         });
         spots
     }
@@ -225,7 +227,10 @@ mod tests {
             [(
                 Screen::Bike,
                 format!("throw-{lever}"),
-                format!("throw test of the {}", plan.bike.control(lever).expect("it is there").place())
+                format!(
+                    "throw test of the {}",
+                    plan.bike.control(lever).expect("it is there").place()
+                )
             )]
         );
     }

@@ -4,6 +4,7 @@
 use crate::cockpit::{Button, ButtonId, ButtonPart, Control, Ease, HandPosition};
 use crate::coverage::presses;
 use crate::function::Function;
+use crate::ordered;
 use crate::plan::Plan;
 use crate::rider::{Day, Difficulty, Side};
 use crate::situation::Situation;
@@ -35,7 +36,7 @@ pub(crate) fn reached_by(plan: &Plan, side: Side) -> Vec<Suited> {
         .filter(|(control, _)| control.side.hand() == Some(side))
         .filter_map(|(control, button)| suit(plan, control, button, Day::Usual))
         .collect();
-    suited.sort_by_key(Suited::rank);
+    ordered::sort_by_key(&mut suited, Suited::rank);
     suited
 }
 
@@ -58,7 +59,9 @@ pub(crate) fn free_buttons(situation: &Situation<'_>, function: Function, day: D
         let mut beside = taps.filter(|(id, _)| id.control == suited.button.control);
         beside.any(|(_, f)| Some(*f) == function.opposite())
     };
-    suited.sort_by_key(|s| (s.missed.len(), s.worst, !opposite(s), s.rank()));
+    ordered::sort_by_key(&mut suited, |s| {
+        (s.missed.len(), s.worst, !opposite(s), s.rank())
+    });
     suited
 }
 

@@ -1,12 +1,11 @@
 //! The cockpit with its balloons, leader lines and slots.
 
-use std::collections::BTreeMap;
-
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{ButtonId, Ease};
 use leverwright_core::drawing::{ButtonMark, Look, Owner, Picture, Point, Shape, Tone};
 use leverwright_core::finding::Severity;
+use leverwright_core::ordered::SmallMap;
 
 use super::patterns::Patterns;
 use super::slot::Slot;
@@ -79,7 +78,7 @@ pub fn Cockpit(
     label: Signal<String>,
     /// What each button shows.
     #[prop(into)]
-    buttons: Signal<BTreeMap<ButtonId, ButtonView>>,
+    buttons: Signal<SmallMap<ButtonId, ButtonView>>,
     /// Blades, controls and other thumb work that a finding lights.
     #[prop(optional, into)]
     lit: Signal<Vec<(Owner, Severity)>>,

@@ -1,13 +1,12 @@
 //! The drawing as elements of a page, in a real browser.
 
-use std::collections::BTreeMap;
-
 use leptos::{mount::mount_to, prelude::*};
 use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::{TemplateId, template};
 use leverwright_core::cockpit::{ButtonId, Ease};
 use leverwright_core::drawing::{Look, Owner, Picture, Sheet};
 use leverwright_core::finding::Severity;
+use leverwright_core::ordered::SmallMap;
 use leverwright_core::plan::Plan;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
@@ -17,7 +16,7 @@ use super::{ButtonView, Cockpit, Touch};
 
 wasm_bindgen_test_configure!(run_in_browser);
 
-type Views = BTreeMap<ButtonId, ButtonView>;
+type Views = SmallMap<ButtonId, ButtonView>;
 
 fn views(plan: &Plan) -> Views {
     let buttons = plan.bike.buttons();

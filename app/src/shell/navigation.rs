@@ -33,7 +33,7 @@ pub fn Navigation(route: ReadSignal<Route>) -> impl IntoView {
 #[component]
 fn ScreenLink(screen: Route, route: ReadSignal<Route>) -> impl IntoView {
     let workspace = Workspace::here();
-    let id = format!("missing-{}", screen.name().to_lowercase());
+    let id = format!("missing-{}", screen.name().to_ascii_lowercase());
     let name = screen.name();
     let href = screen.href();
     let here = {

@@ -40,7 +40,7 @@ pub fn listen_for_undo_keys(workspace: Workspace) {
         if !command || event.alt_key() || is_busy(&event) {
             return;
         }
-        match (event.key().to_lowercase().as_str(), event.shift_key()) {
+        match (event.key().to_ascii_lowercase().as_str(), event.shift_key()) {
             ("z", false) => workspace.undo(),
             ("z", true) | ("y", false) => workspace.redo(),
             _ => return,

@@ -31,7 +31,7 @@ fn stem(name: &str) -> String {
     let stem: String = stem.chars().take(LONGEST).collect();
     let stem = stem.trim_matches('-');
     let bare = stem.trim_end_matches(|c: char| c.is_ascii_digit());
-    if stem.is_empty() || RESERVED.contains(&bare.to_lowercase().as_str()) {
+    if stem.is_empty() || RESERVED.contains(&bare.to_ascii_lowercase().as_str()) {
         format!("plan-{stem}").trim_end_matches('-').to_owned()
     } else {
         stem.to_owned()

@@ -8,13 +8,13 @@ mod remind;
 
 pub use files::in_words;
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use gloo_storage::{LocalStorage, SessionStorage, Storage};
 use leptos::prelude::*;
 use leverwright_core::document;
 use leverwright_core::history::History;
+use leverwright_core::ordered::{self, SmallMap};
 use leverwright_core::plan::Plan;
 use leverwright_core::text::Text;
 
@@ -40,7 +40,7 @@ pub struct Library {
     /// What is known of the open plan's place in the store.
     desk: RwSignal<Option<Record>>,
     /// Plans that were opened in this page and put aside, with their undo.
-    aside: StoredValue<BTreeMap<PlanId, (Record, History)>>,
+    aside: StoredValue<SmallMap<PlanId, (Record, History)>>,
     /// Every plan, as last looked at.
     pub cards: RwSignal<Vec<Card>>,
     /// Whether new plans are kept in this page only, because others use this
@@ -80,7 +80,7 @@ impl Library {
         let library = Library {
             workspace,
             desk,
-            aside: StoredValue::new(BTreeMap::new()),
+            aside: StoredValue::new(SmallMap::new()),
             cards: RwSignal::new(Vec::new()),
             shared_computer: RwSignal::new(!is_available()),
             standing,
@@ -280,7 +280,9 @@ impl Library {
             })
             .collect();
         cards.extend(self.cards_in_page());
-        cards.sort_by_key(|card| std::cmp::Reverse(card.saved.unwrap_or(u64::MAX)));
+        ordered::sort_by_key(&mut cards, |card| {
+            std::cmp::Reverse(card.saved.unwrap_or(u64::MAX))
+        });
         self.cards.set(cards);
     }
 

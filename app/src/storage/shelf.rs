@@ -1,6 +1,6 @@
 //! Which copy of a plan counts, and where the next one goes.
 
-use std::collections::BTreeSet;
+use leverwright_core::ordered::{self, SmallSet};
 
 use super::drawer::{Drawer, Full};
 use super::plan_id::PlanId;
@@ -45,7 +45,7 @@ pub enum Unsaved {
 }
 
 /// The plans that have anything in the store.
-pub fn plans(drawer: &impl Drawer) -> BTreeSet<PlanId> {
+pub fn plans(drawer: &impl Drawer) -> SmallSet<PlanId> {
     drawer
         .keys()
         .iter()
@@ -60,7 +60,7 @@ pub fn find<T>(
     open: impl Fn(&str) -> Result<T, String>,
 ) -> Found<T> {
     let mut copies = copies(drawer, plan);
-    copies.sort_by_key(|(_, _, slot)| std::cmp::Reverse(stamp(slot)));
+    ordered::sort_by_key(&mut copies, |(_, _, slot)| std::cmp::Reverse(stamp(slot)));
     let mut found = Found {
         best: None,
         known: copies.first().and_then(|(_, _, slot)| stamp(slot)),
@@ -208,7 +208,7 @@ fn next_key(drawer: &impl Drawer, plan: &PlanId, aside: &[SlotKey]) -> SlotKey {
         .filter(|(key, ..)| !aside.contains(key))
         .filter_map(|(key, _, slot)| Some((stamp(slot)?, key)))
         .collect();
-    good.sort_unstable();
+    ordered::sort(&mut good);
     if let [(_, oldest), _, ..] = &good[..] {
         return (*oldest).clone();
     }
@@ -294,7 +294,7 @@ mod tests {
             assert_eq!(best(&store), Some(format!("plan {times}")));
             assert_eq!(store.keys().len(), times.min(2) as usize);
         }
-        assert_eq!(plans(&saved(3)), BTreeSet::from([id()]));
+        assert_eq!(plans(&saved(3)), SmallSet::from([id()]));
     }
 
     #[test]

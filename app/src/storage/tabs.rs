@@ -1,6 +1,6 @@
 //! Which other tabs of this browser have the open plan open, too.
 
-use std::collections::BTreeSet;
+use leverwright_core::ordered::SmallSet;
 
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
@@ -35,7 +35,7 @@ pub struct Tabs {
     /// What this tab is called.
     pub name: StoredValue<String>,
     /// The other tabs that have the open plan open.
-    pub others: RwSignal<BTreeSet<String>>,
+    pub others: RwSignal<SmallSet<String>>,
     plan: StoredValue<Option<String>>,
     channel: StoredValue<Option<BroadcastChannel>, LocalStorage>,
 }
@@ -45,7 +45,7 @@ impl Tabs {
     pub fn open(bits: u64) -> Tabs {
         let tabs = Tabs {
             name: StoredValue::new(format!("{bits:016x}")),
-            others: RwSignal::new(BTreeSet::new()),
+            others: RwSignal::new(SmallSet::new()),
             plan: StoredValue::new(None),
             channel: StoredValue::new_local(BroadcastChannel::new(CHANNEL).ok()),
         };
@@ -76,7 +76,7 @@ impl Tabs {
     pub fn closed(self) {
         self.call(Says::Closed);
         self.plan.set_value(None);
-        self.others.set(BTreeSet::new());
+        self.others.set(SmallSet::new());
     }
 
     fn call(self, says: Says) {

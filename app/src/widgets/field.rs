@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use crate::number::number;
+
 /// A line of text.
 #[component]
 pub fn TextField(
@@ -37,7 +39,7 @@ pub fn NumberField(
                 min=least.to_string() max=most.to_string()
                 prop:value=shown
                 on:change:target=move |ev| {
-                    set.run(ev.target().value().trim().parse().ok());
+                    set.run(number(&ev.target().value()));
                     ev.target().set_value(&shown());
                 }/>
         </label>

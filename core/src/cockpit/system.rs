@@ -1,10 +1,10 @@
 //! What the shift system can program.
 
-use std::collections::BTreeSet;
 use std::fmt;
 
 use super::BarSide;
 use crate::function::Function;
+use crate::ordered::SmallSet;
 use crate::rider::{Answer, YesNo};
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::Text;
@@ -48,15 +48,15 @@ pub struct SystemProfile {
     /// Where the profile came from.
     pub origin: ProfileOrigin,
     /// Functions that a button can be given.
-    pub functions: BTreeSet<Function>,
+    pub functions: SmallSet<Function>,
     /// The longest hold run, if holds can be programmed.
     pub holds: Option<HoldRun>,
     /// Whether two buttons together can have a function.
     pub chords: bool,
     /// The shift plans it offers.
-    pub shift_plans: BTreeSet<ShiftPlanKind>,
+    pub shift_plans: SmallSet<ShiftPlanKind>,
     /// Levers without which it does not start.
-    pub required_levers: BTreeSet<BarSide>,
+    pub required_levers: SmallSet<BarSide>,
     /// Whether settings are kept after a reset or an update.
     pub keeps_settings: Answer<YesNo>,
 }
@@ -71,7 +71,7 @@ impl SystemProfile {
             holds: Some(HoldRun::ToEnd),
             chords: true,
             shift_plans: ShiftPlanKind::ALL.iter().copied().collect(),
-            required_levers: BTreeSet::new(),
+            required_levers: SmallSet::new(),
             keeps_settings: Answer::NOT_ASKED,
         }
     }

@@ -4,6 +4,7 @@ use serde_json::{Map, Value};
 
 use super::part::{Part, Place, Refused};
 use super::reader::Reader;
+use crate::ordered;
 
 /// An item of a list that is named by what it says itself.
 pub(super) trait Item {
@@ -45,7 +46,7 @@ fn nothing_twice(
     reader: &mut Reader,
 ) -> Result<(), Refused> {
     let mut sorted: Vec<&String> = names.iter().collect();
-    sorted.sort_unstable();
+    ordered::sort(&mut sorted);
     match sorted.windows(2).find(|pair| pair[0] == pair[1]) {
         None => Ok(()),
         Some(pair) => {

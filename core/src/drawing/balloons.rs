@@ -7,6 +7,7 @@
 
 use super::picture::{BALLOON, Sheet};
 use crate::cockpit::BarSide;
+use crate::ordered;
 use kurbo::{Affine, Point, Rect, Size};
 
 /// What stands in the margins.
@@ -258,7 +259,7 @@ fn split(calls: &[Call], middle: f64, per_row: usize) -> (Vec<usize>, Vec<usize>
         let mut members: Vec<usize> = (0..calls.len())
             .filter(|&i| calls[i].side == side)
             .collect();
-        members.sort_by(|&a, &b| {
+        ordered::sort_by(&mut members, |&a, &b| {
             calls[a]
                 .anchor
                 .y
@@ -284,7 +285,7 @@ fn split(calls: &[Call], middle: f64, per_row: usize) -> (Vec<usize>, Vec<usize>
 // Places along a row, each as near its button as its neighbours allow, at least `pitch` apart.
 fn level(anchors: &[Point], pitch: f64, (from, to): (f64, f64)) -> Vec<f64> {
     let mut xs: Vec<f64> = anchors.iter().map(|a| a.x).collect();
-    xs.sort_by(f64::total_cmp);
+    ordered::sort_by(&mut xs, f64::total_cmp);
     let n = xs.len();
     let (from, to) = (from + pitch / 2.0, to - pitch / 2.0);
     // Clusters of neighbours that push each other keep their common middle.
@@ -327,7 +328,7 @@ fn deal(ports: &[Point], anchors: &[Point]) -> Vec<usize> {
     let n = anchors.len();
     let mut order: Vec<usize> = (0..n).collect();
     let vertical = ports.len() > 1 && (ports[0].x - ports[1].x).abs() < 1e-9;
-    order.sort_by(|&a, &b| {
+    ordered::sort_by(&mut order, |&a, &b| {
         let key = |i: usize| if vertical { anchors[i].y } else { anchors[i].x };
         key(a).total_cmp(&key(b)).then(a.cmp(&b))
     });

@@ -1,6 +1,7 @@
 //! What the draughtsman's hand holds: shapes in millimetres, in layers, with three line weights.
 
 use crate::cockpit::{ButtonId, ControlId};
+use crate::ordered;
 use kurbo::{Affine, BezPath, Point};
 
 /// Weight of a line. Widths are set by the style sheet and do not grow with the drawing.
@@ -163,7 +164,7 @@ impl Pen {
 
     /// The marks in painting order, and the faces of buttons.
     pub fn finish(mut self) -> (Vec<Mark>, Vec<Face>) {
-        self.marks.sort_by_key(|m| m.layer);
+        ordered::sort_by_key(&mut self.marks, |m| m.layer);
         (self.marks, self.faces)
     }
 

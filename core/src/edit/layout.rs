@@ -219,7 +219,7 @@ fn swap(plan: &mut Plan, a: ButtonId, b: ButtonId) -> Result<(), EditError> {
     Ok(())
 }
 
-fn swap_in<T>(map: &mut std::collections::BTreeMap<ButtonId, T>, a: ButtonId, b: ButtonId) {
+fn swap_in<T>(map: &mut crate::ordered::SmallMap<ButtonId, T>, a: ButtonId, b: ButtonId) {
     let (from_a, from_b) = (map.remove(&a), map.remove(&b));
     map.extend(from_a.map(|value| (b, value)));
     map.extend(from_b.map(|value| (a, value)));

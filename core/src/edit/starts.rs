@@ -1,11 +1,10 @@
 //! Acts that start or turn a whole layout.
 
-use std::collections::BTreeMap;
-
 use super::EditError;
 use crate::cockpit::{BarSide, Bike, ButtonId, Control, Freedom, HandPosition};
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
+use crate::ordered::SmallMap;
 use crate::plan::Plan;
 use crate::rider::{HandPlace, Side};
 use crate::suggest_button::{self, Suited};
@@ -28,7 +27,7 @@ pub(super) fn all_shifting_on(plan: &mut Plan, side: Side) -> Result<(), EditErr
     let mut placing = Placing {
         bike: &plan.bike,
         free: buttons,
-        taps: BTreeMap::new(),
+        taps: SmallMap::new(),
     };
     let placed: Vec<_> = other
         .iter()
@@ -67,7 +66,7 @@ pub(super) fn all_shifting_on(plan: &mut Plan, side: Side) -> Result<(), EditErr
 struct Placing<'a> {
     bike: &'a Bike,
     free: Vec<Suited>,
-    taps: BTreeMap<ButtonId, Function>,
+    taps: SmallMap<ButtonId, Function>,
 }
 
 impl Placing<'_> {
@@ -113,8 +112,8 @@ fn nothing_to_press(plan: &Plan, side: Side) -> EditError {
 /// What does not shift stays where it was, if its button is still blank.
 fn keep_the_rest(layout: &mut Layout, old: &Layout) {
     for (id, function) in &old.taps {
-        if !function.shifts() {
-            layout.taps.entry(*id).or_insert(*function);
+        if !function.shifts() && !layout.taps.contains_key(id) {
+            layout.taps.insert(*id, *function);
         }
     }
 }
@@ -235,7 +234,7 @@ mod tests {
     }
 
     /// What taps do, by place.
-    fn taps(plan: &Plan) -> BTreeMap<String, Function> {
+    fn taps(plan: &Plan) -> SmallMap<String, Function> {
         let taps = plan.layout().taps.iter();
         taps.map(|(id, f)| (plan.bike.place_of(*id), *f)).collect()
     }

@@ -1,7 +1,6 @@
 //! Answers that may be missing, and where they came from.
 
-use std::collections::BTreeMap;
-
+use crate::ordered::SmallMap;
 use crate::text::Date;
 
 vocabulary! {
@@ -119,11 +118,11 @@ impl<T> Default for Answer<T> {
 /// Answers to the same question about several things; what is absent was not
 /// asked.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Asked<K: Ord, T>(BTreeMap<K, Answer<T>>);
+pub struct Asked<K: Ord, T>(SmallMap<K, Answer<T>>);
 
 impl<K: Ord, T> Default for Asked<K, T> {
     fn default() -> Self {
-        Asked(BTreeMap::new())
+        Asked(SmallMap::new())
     }
 }
 

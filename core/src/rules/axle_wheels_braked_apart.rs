@@ -4,6 +4,7 @@ use super::{Family, Origin, Rule};
 use crate::cockpit::{BrakeRun, Joint, Medium, Wheel};
 use crate::edit::{BikeEdit, BrakeEdit, Edit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
+use crate::ordered;
 use crate::rider::{Answer, Side};
 use crate::situation::Situation;
 use crate::vocabulary::Vocabulary;
@@ -78,7 +79,7 @@ fn join(situation: &Situation<'_>, keep: &BrakeRun, drop: &BrakeRun) -> Option<F
         return None;
     }
     let mut wheels = [&keep.wheels[..], &drop.wheels[..]].concat();
-    wheels.sort();
+    ordered::sort(&mut wheels);
     wheels.dedup();
     let run = BrakeRun {
         joint: match keep.medium {

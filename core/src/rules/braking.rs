@@ -4,6 +4,7 @@
 use crate::cockpit::{BrakeRun, ControlId, Ease, HandPosition, Joint, Latch, Medium, Wheel};
 use crate::edit::{BikeEdit, BrakeEdit, Edit};
 use crate::finding::Fix;
+use crate::ordered;
 use crate::rider::{Ability, Answer, Day, Difficulty, Side, Standing};
 use crate::situation::Situation;
 use crate::units::Mm;
@@ -83,7 +84,7 @@ fn candidates(situation: &Situation<'_>) -> Vec<ControlId> {
     let mut found: Vec<(Difficulty, ControlId)> = levers
         .filter_map(|lever| Some((effort(lever)?, lever)))
         .collect();
-    found.sort();
+    ordered::sort(&mut found);
     found.into_iter().map(|(_, lever)| lever).collect()
 }
 

@@ -118,7 +118,7 @@ fn all_shifting_on(situation: &Situation<'_>, side: Side) -> Vec<Fix> {
     let put_all = Edit::Layout(LayoutEdit::AllShiftingOn(side));
     let with = |label: String, first: Edit| Fix {
         edit: Edit::Several {
-            label: label.to_lowercase(),
+            label: label.to_ascii_lowercase(),
             edits: vec![first, put_all.clone()],
         },
         label,

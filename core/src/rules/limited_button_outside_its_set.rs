@@ -43,7 +43,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
             message: format!("The {place} does not take {}.", quoted.join(" or ")),
             fixes: vec![Fix {
                 edit: Edit::Several {
-                    label: label.to_lowercase(),
+                    label: label.to_ascii_lowercase(),
                     edits,
                 },
                 label,

@@ -73,10 +73,10 @@ fn proposals(situation: &Situation<'_>, id: ButtonId, side: Side) -> Vec<Fix> {
 
 /// One fix after the other as one act.
 fn both(first: Fix, then: &Fix) -> Fix {
-    let label = format!("{}; {}", first.label, then.label.to_lowercase());
+    let label = format!("{}; {}", first.label, then.label.to_ascii_lowercase());
     Fix {
         edit: Edit::Several {
-            label: label.to_lowercase(),
+            label: label.to_ascii_lowercase(),
             edits: vec![first.edit, then.edit.clone()],
         },
         label,

@@ -9,6 +9,7 @@ use crate::finding::Finding;
 use crate::function::Function;
 use crate::layout::{Chord, Hold};
 use crate::plan::Plan;
+use crate::ride::kept::Remembered;
 use crate::rider::{
     Ability, Answer, Contact, Difficulty, HandPlace, Hands, Rider, Side, Use, YesNo,
 };
@@ -110,6 +111,15 @@ impl Setup {
     pub(super) fn document(self, change: impl Fn(&mut Plan, &dyn Fn(&str) -> ButtonId)) -> Self {
         let mut plan = self.0.clone();
         change(&mut plan, &|place| button(&self, place));
+        Setup(plan)
+    }
+
+    /// A ride of the layout in hand is remembered, with what it asked.
+    pub(super) fn with_ride(self, asks: impl Fn(&mut Remembered)) -> Self {
+        let mut plan = self.0;
+        let mut ride = Remembered::blank(&plan);
+        asks(&mut ride);
+        plan.rides.remembered = vec![ride];
         Setup(plan)
     }
 
@@ -236,7 +246,8 @@ pub(super) fn fixes_of_findings_hold(plan: &Plan, found: &[Finding]) -> Result<(
             if left.iter().any(|finding| finding.key() == key) {
                 return Err(format!("“{label}” does not remove {key}"));
             }
-            if let Some(added) = must_fix_keys(&left).difference(&before).next() {
+            let must = must_fix_keys(&left);
+            if let Some(added) = must.iter().find(|key| !before.contains(*key)) {
                 return Err(format!("“{label}” for {key} adds {added}"));
             }
         }

@@ -1,10 +1,9 @@
 //! Tries fixes before they are offered.
 
-use std::collections::BTreeSet;
-
 use super::{TRIED_BY_HAND, findings_in};
 use crate::edit::Edit;
 use crate::finding::{Finding, Fix, Severity};
+use crate::ordered::SmallSet;
 use crate::plan::Plan;
 use crate::situation::Situation;
 
@@ -35,13 +34,13 @@ struct Trial {
     edit: Edit,
     /// The findings that stand after it; `None` where it adds a must-fix one or
     /// is refused.
-    after: Option<BTreeSet<String>>,
+    after: Option<SmallSet<String>>,
 }
 
 fn works(
     plan: &Plan,
     trials: &mut Vec<Trial>,
-    must_before: &BTreeSet<String>,
+    must_before: &SmallSet<String>,
     key: &str,
     fix: &Fix,
 ) -> bool {
@@ -59,7 +58,7 @@ fn works(
     after.is_some_and(|after| !after.contains(key))
 }
 
-fn outcome(plan: &Plan, must_before: &BTreeSet<String>, edit: &Edit) -> Option<BTreeSet<String>> {
+fn outcome(plan: &Plan, must_before: &SmallSet<String>, edit: &Edit) -> Option<SmallSet<String>> {
     let after = plan.apply(edit).ok()?;
     let findings = findings_in(&Situation::of_layout(&after, after.layout()));
     must_fix_keys(&findings)
@@ -69,7 +68,7 @@ fn outcome(plan: &Plan, must_before: &BTreeSet<String>, edit: &Edit) -> Option<B
 
 /// What must be fixed; that something new is still to be tried by hand is not
 /// held against a fix.
-pub(super) fn must_fix_keys(findings: &[Finding]) -> BTreeSet<String> {
+pub(super) fn must_fix_keys(findings: &[Finding]) -> SmallSet<String> {
     findings
         .iter()
         .filter(|f| f.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&f.rule))

@@ -6,6 +6,7 @@ use crate::cockpit::{Bike, Button, ButtonId, Control, Ease, Freedom, HandPositio
 use crate::coverage::press_of;
 use crate::function::Function;
 use crate::layout::{Hold, Layout};
+use crate::ordered;
 use crate::plan::Plan;
 use crate::rider::{Contact, Day, Side};
 use crate::situation::Situation;
@@ -282,7 +283,7 @@ fn pressed(situation: &Situation<'_>, id: ButtonId) -> Pressed {
             }),
         }
     }
-    by.sort_by_key(|p| p.ease);
+    ordered::sort_by_key(&mut by, |p| p.ease);
     Pressed {
         live: situation.layout.is_live(&plan.bike, id),
         by,

@@ -1,6 +1,7 @@
 //! Findings on the sheet: accepted ones and open ones.
 
 use crate::finding::{Acceptable, Finding, Place, Role, Severity};
+use crate::ordered;
 use crate::plan::Plan;
 use crate::rules;
 use crate::text::Date;
@@ -60,7 +61,7 @@ pub(super) fn sorted(plan: &Plan, findings: &[Finding]) -> (Vec<AcceptedPoint>, 
             None => open.push(open_point(plan, finding)),
         }
     }
-    open.sort_by_key(|point| (!point.never, point.severity));
+    ordered::sort_by_key(&mut open, |point| (!point.never, point.severity));
     (accepted, open)
 }
 
@@ -86,7 +87,7 @@ fn numbers(plan: &Plan, finding: &Finding) -> Vec<usize> {
             _ => None,
         })
         .collect();
-    numbers.sort_unstable();
+    ordered::sort(&mut numbers);
     numbers.dedup();
     numbers
 }

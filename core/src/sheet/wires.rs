@@ -2,6 +2,7 @@
 
 use super::left_to_right;
 use crate::cockpit::{Bike, Control, Link, UnusedPort};
+use crate::ordered;
 
 /// A control's wire.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -52,7 +53,7 @@ fn numbers(bike: &Bike, control: &Control) -> Vec<usize> {
         .iter()
         .filter_map(|button| bike.balloon(control.button_id(button.part)))
         .collect();
-    numbers.sort_unstable();
+    ordered::sort(&mut numbers);
     numbers
 }
 

@@ -11,20 +11,21 @@ const CHECKS: [(&str, &str); 8] = [
     ("Formatting", "fmt --all --check"),
     (
         "Lints, native",
-        "clippy --workspace --exclude leverwright-app --all-targets \
+        "clippy --workspace --exclude leverwright-app --exclude leverwright-page --all-targets \
          --features leverwright-tests/browser",
     ),
     (
         "Lints, wasm32",
-        "clippy -p leverwright-app --all-targets --target wasm32-unknown-unknown",
+        "clippy -p leverwright-app -p leverwright-page --all-targets --target wasm32-unknown-unknown",
     ),
     (
         "Documentation, native",
-        "doc --no-deps --workspace --exclude leverwright-app --features leverwright-tests/browser",
+        "doc --no-deps --workspace --exclude leverwright-app --exclude leverwright-page \
+         --features leverwright-tests/browser",
     ),
     (
         "Documentation, wasm32",
-        "doc --no-deps -p leverwright-app --target wasm32-unknown-unknown",
+        "doc --no-deps -p leverwright-app -p leverwright-page --target wasm32-unknown-unknown",
     ),
     ("Tests, native", "test"),
     (

@@ -1,6 +1,5 @@
 //! What the parts of the Layout screen share.
 
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use leptos::prelude::*;
@@ -9,6 +8,7 @@ use leverwright_core::drawing::Picture;
 use leverwright_core::edit::{Edit, LayoutEdit};
 use leverwright_core::finding::Severity;
 use leverwright_core::lights::Lights;
+use leverwright_core::ordered::SmallMap;
 use leverwright_core::plan::Plan;
 use leverwright_core::rider::{Day, Side};
 use leverwright_core::slot::Slot;
@@ -59,7 +59,7 @@ pub struct Bench {
     pub load: Memo<Option<Load>>,
     /// The place under a drag.
     pub over: Memo<Option<Spot>>,
-    answers: Memo<Arc<BTreeMap<ButtonId, Answer>>>,
+    answers: Memo<Arc<SmallMap<ButtonId, Answer>>>,
     /// The button that the Tab key leads to.
     pub current: RwSignal<Option<ButtonId>>,
     /// The tray's item that the Tab key leads to.
@@ -106,7 +106,7 @@ impl Bench {
         let over = Memo::new(move |_| gesture.with(|g| g.dragged()?.over));
         let answers = Memo::new(move |_| {
             let answers = load.get().zip(workspace.plan.get());
-            Arc::new(answers.map_or_else(BTreeMap::new, |(load, plan)| answers_to(load, &plan)))
+            Arc::new(answers.map_or_else(SmallMap::new, |(load, plan)| answers_to(load, &plan)))
         });
         Bench {
             workspace,
@@ -372,7 +372,7 @@ impl Bench {
 }
 
 /// What every button answers.
-fn answers_to(load: Load, plan: &Plan) -> BTreeMap<ButtonId, Answer> {
+fn answers_to(load: Load, plan: &Plan) -> SmallMap<ButtonId, Answer> {
     let buttons = plan.bike.buttons().into_iter();
     let answers = buttons.map(|(id, ..)| {
         let answer = match put(load, Spot::Button(id)) {

@@ -1,13 +1,12 @@
 //! The drawing of the cockpit with a slot for every button.
 
-use std::collections::BTreeMap;
-
 use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{BarSide, ButtonId};
 use leverwright_core::drawing::{Owner, Picture};
 use leverwright_core::finding::{Place, Severity};
+use leverwright_core::ordered::SmallMap;
 
 use super::bench::{Answer, Bench};
 use super::reach::reach_of;
@@ -75,7 +74,7 @@ fn Drawn() -> impl IntoView {
     }
 }
 
-fn button_views(bench: Bench) -> BTreeMap<ButtonId, ButtonView> {
+fn button_views(bench: Bench) -> SmallMap<ButtonId, ButtonView> {
     let lights = bench.lights.get();
     let weight = bench.weight.get();
     let slots = bench.slots.get();

@@ -7,6 +7,7 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::ResizeObserver;
 
+use crate::number::number;
 use crate::settings::Lists;
 
 /// Width of a list beside the drawing at the usual text size, CSS pixels; the
@@ -101,6 +102,6 @@ fn text_size() -> f64 {
     let root = document().document_element();
     let style = root.and_then(|root| window().get_computed_style(&root).ok().flatten());
     let size = style.and_then(|style| style.get_property_value("font-size").ok());
-    size.and_then(|size| size.trim_end_matches("px").parse().ok())
+    size.and_then(|size| number(size.trim_end_matches("px")))
         .unwrap_or(16.0)
 }

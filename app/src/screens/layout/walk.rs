@@ -1,6 +1,7 @@
 //! How arrow keys walk the buttons.
 
 use leverwright_core::cockpit::{BarSide, ButtonId};
+use leverwright_core::ordered;
 
 /// Where an arrow key leads.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,7 +49,9 @@ pub struct Stop {
 /// The stops column by column, each from the top down: the order in which Down
 /// alone visits all of them.
 pub fn in_order(mut stops: Vec<Stop>) -> Vec<Stop> {
-    stops.sort_by(|a, b| a.side.cmp(&b.side).then(a.down.total_cmp(&b.down)));
+    ordered::sort_by(&mut stops, |a, b| {
+        a.side.cmp(&b.side).then(a.down.total_cmp(&b.down))
+    });
     stops
 }
 

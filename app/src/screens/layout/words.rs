@@ -14,10 +14,11 @@ use crate::gesture::Load;
 
 /// With a capital letter in front.
 pub fn capitalised(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(letters).collect()
-    })
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    text
 }
 
 /// What is carried: "rear easier", "left outer paddle".

@@ -11,6 +11,7 @@ use leverwright_core::units::Mm;
 
 use super::Desk;
 use super::hand_column::ContactSteps;
+use crate::number::number;
 use crate::widgets::{Choice, all_or_not_asked};
 
 const FURTHER: &[Contact] = &[
@@ -71,7 +72,7 @@ fn BladeReach(side: Side, position: HandPosition) -> impl IntoView {
         })
     });
     let set = move |text: String| {
-        let value = text.trim().parse().ok().map(Mm);
+        let value = number(&text).map(Mm);
         let evidence = desk.evidence.get_untracked().evidence();
         desk.commit(RiderEdit::BladeReach(
             side,

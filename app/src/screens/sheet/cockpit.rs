@@ -1,11 +1,10 @@
 //! The drawing as printed: black on white, balloons only; the table below says
 //! the rest.
 
-use std::collections::BTreeMap;
-
 use leptos::prelude::*;
 use leverwright_core::cockpit::ButtonId;
 use leverwright_core::drawing::{Look, Margin, Picture, Sheet};
+use leverwright_core::ordered::SmallMap;
 use leverwright_core::plan::Plan;
 
 use crate::drawing::{ButtonView, Cockpit, Touch};
@@ -32,7 +31,7 @@ pub fn PrintedCockpit<'a>(plan: &'a Plan) -> impl IntoView + use<> {
     }
 }
 
-fn looks(plan: &Plan) -> BTreeMap<ButtonId, ButtonView> {
+fn looks(plan: &Plan) -> SmallMap<ButtonId, ButtonView> {
     let look = |id: ButtonId| {
         let look = Look::of(&plan.bike, plan.layout(), id)?;
         let shown = ButtonView {

@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use leptos::prelude::*;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::text::Text;
 
