@@ -29,6 +29,7 @@ impl EvidenceChoice {
             source: self.source,
             date: today(),
             worn: self.worn,
+            in_one_tap: false,
         }
     }
 }

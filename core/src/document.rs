@@ -47,7 +47,10 @@ pub(crate) use unknown::drop_ownerless;
 
 use serde_json::Value;
 
+use crate::layout::LayoutId;
 use crate::plan::Plan;
+use crate::rider::Answer;
+use crate::text::Text;
 use part::{Part, Place};
 use reader::Reader;
 
@@ -125,6 +128,26 @@ pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
 /// What the plan says in the current format, unknown parts left out.
 fn current(plan: &Plan) -> Value {
     v1::Document::from(plan).write()
+}
+
+/// What a ride of a layout is worked out from, as text in the current format:
+/// the same text, the same ride.
+pub(crate) fn ridden(plan: &Plan, layout: LayoutId) -> String {
+    let mut plan = plan.clone();
+    plan.layouts.retain(|own| own.id == layout);
+    for own in &mut plan.layouts {
+        own.name = Text::default();
+    }
+    plan.current = layout;
+    (plan.name, plan.job, plan.date, plan.revision) = (Text::default(), Text::default(), None, 0);
+    plan.rider.nickname = Text::default();
+    plan.rider.own_words = Text::default();
+    plan.rider.fine_ride_presses = Answer::NOT_ASKED;
+    plan.as_found.clear();
+    plan.accepted.clear();
+    plan.rides.known = None;
+    plan.rides.remembered.clear();
+    current(&plan).to_string()
 }
 
 /// The JSON Schema (draft 2020-12) of the current format, as text.

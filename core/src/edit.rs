@@ -6,16 +6,20 @@
 mod bike;
 mod brakes;
 mod error;
+mod gears;
 mod layout;
 mod plan;
+mod ride;
 mod rider;
 mod starts;
 
 pub use bike::BikeEdit;
 pub use brakes::BrakeEdit;
 pub use error::EditError;
+pub use gears::GearEdit;
 pub use layout::{LayoutEdit, may_take};
 pub use plan::PlanEdit;
+pub use ride::RideEdit;
 pub use rider::RiderEdit;
 
 use crate::document;
@@ -32,8 +36,12 @@ pub enum Edit {
     Bike(BikeEdit),
     /// About the brakes.
     Brakes(BrakeEdit),
+    /// About the drivetrain and how the shift plan is tuned.
+    Gears(GearEdit),
     /// About the layout in hand.
     Layout(LayoutEdit),
+    /// About roads and rides.
+    Ride(RideEdit),
     /// Several changes that are one act.
     Several {
         /// What the act is called.
@@ -51,7 +59,9 @@ impl Edit {
             Edit::Rider(edit) => edit.label(),
             Edit::Bike(edit) => edit.label(plan),
             Edit::Brakes(edit) => edit.label(plan),
+            Edit::Gears(edit) => edit.label(plan),
             Edit::Layout(edit) => edit.label(plan),
+            Edit::Ride(edit) => edit.label(),
             Edit::Several { label, .. } => label.clone(),
         }
     }
@@ -62,7 +72,9 @@ impl Edit {
             Edit::Rider(edit) => edit.make(plan),
             Edit::Bike(edit) => edit.make(plan),
             Edit::Brakes(edit) => edit.make(plan),
+            Edit::Gears(edit) => edit.make(plan),
             Edit::Layout(edit) => edit.make(plan),
+            Edit::Ride(edit) => edit.make(plan),
             Edit::Several { edits, .. } => edits.iter().try_for_each(|edit| edit.make(plan)),
         }?;
         document::drop_ownerless(plan);

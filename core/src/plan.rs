@@ -5,8 +5,10 @@ use std::sync::Arc;
 use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
+use crate::gears::ShiftSettings;
 use crate::layout::{Layout, LayoutId};
 use crate::ordered::SmallMap;
+use crate::ride::kept::Rides;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::{Date, Text};
@@ -29,6 +31,8 @@ pub struct Plan {
     pub bike: Bike,
     /// How the derailleurs work together.
     pub shift_plan: ShiftPlanKind,
+    /// How the shift plans are tuned.
+    pub shift_settings: ShiftSettings,
     /// The layouts, at least one.
     pub layouts: Vec<Layout>,
     /// The layout in hand.
@@ -36,6 +40,8 @@ pub struct Plan {
     /// What each button did when the bike came in: the *was* of was / now.
     /// Empty until it was noted.
     pub as_found: SmallMap<ButtonId, Option<Function>>,
+    /// The road, how the rider rides, and what came of rides.
+    pub rides: Rides,
     /// Findings accepted with a reason.
     pub accepted: Vec<Acceptance>,
     /// Parts of the file that this version does not know, kept as they came.
@@ -70,10 +76,12 @@ impl Plan {
             date: None,
             rider,
             shift_plan: ShiftPlanKind::usual(&bike),
+            shift_settings: ShiftSettings::default(),
             bike,
             current: layout.id,
             layouts: vec![layout],
             as_found: SmallMap::new(),
+            rides: Rides::default(),
             accepted: Vec::new(),
             unknown: Vec::new(),
         }

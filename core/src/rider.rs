@@ -12,7 +12,7 @@ mod interview;
 
 pub use ability::Ability;
 pub use answer::{Answer, Asked, Before, Evidence, Source, Worn, YesNo};
-pub use contact::Contact;
+pub use contact::{Contact, MAIN_CONTACTS};
 pub use difficulty::{Difficulty, Standing};
 pub use hand::{Acts, Day, Device, Hand, HandPlace, Hands, Later, Pressing};
 pub use interview::{QUESTIONS, Question, QuestionId, Subject};

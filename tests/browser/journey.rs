@@ -10,7 +10,8 @@ const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
 fn from_a_template_to_the_same_sheet_in_another_browser() {
     let shop = Browser::open("shop");
     start(&shop, PODS);
-    shop.role("button", "Left hand does all of it").click();
+    shop.role("button", "Left hand rides, presses and brakes easily")
+        .click();
     shop.role(
         "button",
         "Right hand rests on the bar and does nothing else",

@@ -33,7 +33,7 @@ fn a_hand_is_described_in_one_tap_and_taken_back_in_one_step() {
     assert_eq!(chosen(&shop, "right-lets-go"), "does not");
     assert_eq!(chosen(&shop, "left-lets-go"), "not asked");
     shop.finger()
-        .tap(&shop.role("button", "Left hand does all of it"));
+        .tap(&shop.role("button", "Left hand rides, presses and brakes easily"));
     shop.wait_for("the left hand does all", || {
         chosen(&shop, "left-lets-go") == "easily"
     });
@@ -49,8 +49,11 @@ fn an_answer_is_given_by_keyboard_alone_and_counted() {
     let shop = Browser::open("shop");
     start(&shop, PODS);
     for side in ["Left", "Right"] {
-        shop.role("button", &format!("{side} hand does all of it"))
-            .click();
+        shop.role(
+            "button",
+            &format!("{side} hand rides, presses and brakes easily"),
+        )
+        .click();
     }
     shop.css(".lead").wait_for_text("1 question is still open");
     shop.eval::<bool>(
@@ -71,7 +74,7 @@ fn the_interview_takes_few_taps_and_no_typing() {
     let shop = Browser::open("shop");
     start(&shop, PODS);
     let taps = [
-        "Left hand does all of it",
+        "Left hand rides, presses and brakes easily",
         "Right hand rests on the bar and does nothing else",
     ];
     for tap in taps {

@@ -60,11 +60,13 @@ pub fn full() -> Plan {
         source: Source::SeenByFitter,
         date: day,
         worn: Some(Worn::Glove),
+        in_one_tap: false,
     });
     let told = Some(Evidence {
         source: Source::Told,
         date: None,
         worn: None,
+        in_one_tap: false,
     });
     let mut system = plan.bike.system.clone();
     system.holds = Some(HoldRun::Cogs(3));
@@ -236,6 +238,7 @@ fn answer<T>(value: T, n: u16) -> Answer<T> {
         source: pick(n),
         date: Date::new(2000 + n % 900, 1 + (n % 12) as u8, 1 + (n % 28) as u8),
         worn: (n > 99).then(|| pick(n)),
+        in_one_tap: false,
     };
     match n % 4 {
         0 => Answer::NOT_ASKED,

@@ -3,5 +3,8 @@
 
 mod brakes;
 mod contrast;
+mod power;
+mod recorded_rides;
+mod ride_against_solver;
 mod steps;
 mod targets;

@@ -27,6 +27,7 @@ const LISTS: &[(&str, &[&str])] = &[
     named::<v1::Layout>(),
     named::<v1::Chord>(),
     named::<v1::Acceptance>(),
+    named::<v1::Remembered>(),
 ];
 
 /// What stands at a place of a file, with list items named by what they say of

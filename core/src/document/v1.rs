@@ -7,18 +7,22 @@
 //! them as unknown parts.
 
 mod bike;
+mod gears;
 mod layout;
+mod ride;
 mod rider;
 
 pub(super) use bike::{
     BrakeRun, Button, Control, PulledTogether, SeenReach, ThumbWork, WheelBrake,
 };
 pub(super) use layout::{Chord, Layout};
+pub(super) use ride::Remembered;
 
 use super::code::Code;
 use super::key::{ButtonKey, Day};
 use super::list::{Item, List, Table};
 use super::number::Whole;
+use super::part::Given;
 #[cfg(feature = "schema")]
 use super::reader::LONGEST_FINDING;
 use super::reader::Reader;
@@ -62,6 +66,8 @@ part! {
         bike: bike::Bike,
         /// How the derailleurs work together.
         shift_plan: Code<ShiftPlanKind>,
+        /// How the shift plans are tuned; left out where nothing is.
+        shift_settings (default): Given<gears::Settings>,
         /// The layouts, at least one.
         #[cfg_attr(feature = "schema", schemars(extend("minItems" = 1)))]
         layouts: List<Layout, MOST_LAYOUTS>,
@@ -69,6 +75,8 @@ part! {
         current: Id,
         /// What each button did when the bike came in; null is blank.
         as_found: Table<ButtonKey, Option<Code<Function>>>,
+        /// The road, how the rider rides, and what came of rides.
+        rides (default): Given<ride::Rides>,
         /// Findings accepted with a reason.
         accepted: List<Acceptance, MOST_ACCEPTED>,
     }
@@ -109,6 +117,7 @@ impl From<&Plan> for Document {
             rider: (&plan.rider).into(),
             bike: (&plan.bike).into(),
             shift_plan: Code(plan.shift_plan),
+            shift_settings: Given(gears::Settings::of(&plan.shift_settings)),
             layouts: List(plan.layouts.iter().map(Layout::from).collect()),
             current: plan.current.0.into(),
             as_found: plan
@@ -116,6 +125,7 @@ impl From<&Plan> for Document {
                 .iter()
                 .map(|(id, function)| (ButtonKey(*id), function.map(Code)))
                 .collect(),
+            rides: ride::given(&plan.rides),
             accepted: List(plan.accepted.iter().map(Acceptance::from).collect()),
         }
     }
@@ -139,6 +149,7 @@ impl From<Document> for Plan {
             rider: document.rider.into(),
             bike: document.bike.into(),
             shift_plan: document.shift_plan.0,
+            shift_settings: document.shift_settings.0.unwrap_or_default().into(),
             layouts: (document.layouts.0.into_iter())
                 .map(crate::layout::Layout::from)
                 .collect(),
@@ -146,6 +157,7 @@ impl From<Document> for Plan {
             as_found: map(document.as_found.0, |key, function| {
                 (key.0, function.map(|code| code.0))
             }),
+            rides: document.rides.0.map_or_else(Default::default, Into::into),
             accepted: (document.accepted.0.into_iter())
                 .map(crate::finding::Acceptance::from)
                 .collect(),

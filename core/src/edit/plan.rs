@@ -168,6 +168,7 @@ fn remove_layout(plan: &mut Plan, id: LayoutId) -> Result<(), EditError> {
         return Err(EditError::LastLayout);
     }
     plan.layouts.retain(|l| l.id != id);
+    plan.rides.remembered.retain(|ride| ride.layout != id);
     if plan.current == id {
         plan.current = plan.layouts[0].id;
     }
@@ -176,7 +177,8 @@ fn remove_layout(plan: &mut Plan, id: LayoutId) -> Result<(), EditError> {
 
 impl Plan {
     /// The plan without what it says about the hands: answers, the rider's own
-    /// words, reach seen on this rider, and why findings were accepted. Parts
+    /// words, reach seen on this rider, what rides asked, and why findings were
+    /// accepted. Parts
     /// of the file that this version does not know go too, wherever they stand:
     /// nobody can tell what they say. The layout itself still implies hand use.
     /// That they were removed on this day is kept.
@@ -184,6 +186,7 @@ impl Plan {
         let mut plan = self.clone();
         plan.rider = plan.rider.without_hand_details(on);
         plan.accepted.clear();
+        plan.rides = plan.rides.without_hand_details();
         plan.unknown.clear();
         for control in &mut plan.bike.controls {
             for button in &mut control.buttons {
@@ -375,6 +378,7 @@ mod tests {
             source: Source::SeenByClinician,
             date: Date::new(2031, 4, 30),
             worn: Some(Worn::Splint),
+            in_one_tap: false,
         });
         let mostly = Answer::with(Use::Mostly, evidence);
         let seen = RiderEdit::Position(HandPosition::Hoods, mostly);

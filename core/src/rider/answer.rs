@@ -50,15 +50,33 @@ pub struct Evidence {
     pub date: Option<Date>,
     /// What was worn, if known.
     pub worn: Option<Worn>,
+    /// Whether one tap answered many things together, so that nobody asked
+    /// about this one singly.
+    pub in_one_tap: bool,
 }
 
 impl Evidence {
+    /// Who says so, and whether it was asked singly.
+    pub fn words(&self) -> String {
+        if self.in_one_tap {
+            format!("{}; in one tap, not asked singly", self.source)
+        } else {
+            self.source.to_string()
+        }
+    }
+
+    /// Whether it is the same visit: the same source, day, and thing worn.
+    fn is_same_visit(&self, other: &Evidence) -> bool {
+        let visit = |evidence: &Evidence| (evidence.source, evidence.date, evidence.worn);
+        visit(self) == visit(other)
+    }
+
     /// Who says so, when, and what was worn: "seen by a clinician, 2031-04-30,
     /// splint".
     pub fn in_words(&self) -> String {
         let date = self.date.map(|date| date.to_string());
         let worn = self.worn.map(|worn| worn.to_string());
-        let known = [Some(self.source.to_string()), date, worn];
+        let known = [Some(self.words()), date, worn];
         known.into_iter().flatten().collect::<Vec<_>>().join(", ")
     }
 }
@@ -113,6 +131,24 @@ impl<T> Answer<T> {
         }
     }
 
+    /// Whether somebody asked about it singly, as far as is recorded.
+    pub fn was_asked_singly(&self) -> bool {
+        let evidence = self.evidence.filter(|evidence| !evidence.in_one_tap);
+        self.is_known() && evidence.is_some()
+    }
+
+    /// The same with its values in other words.
+    pub fn map<M>(self, words: impl Fn(T) -> M) -> Answer<M> {
+        Answer {
+            value: self.value.map(&words),
+            evidence: self.evidence,
+            before: self.before.map(|before| Before {
+                value: words(before.value),
+                evidence: before.evidence,
+            }),
+        }
+    }
+
     /// Whether there is an answer.
     pub const fn is_known(&self) -> bool {
         self.value.is_some()
@@ -125,7 +161,7 @@ impl<T> Answer<T> {
     pub fn after(self, earlier: Answer<T>) -> Answer<T> {
         let before = match earlier.value {
             _ if self.value.is_none() => None,
-            Some(value) if self.evidence != earlier.evidence => Some(Before {
+            Some(value) if !is_same_visit(self.evidence, earlier.evidence) => Some(Before {
                 value,
                 evidence: earlier.evidence,
             }),
@@ -148,6 +184,13 @@ impl<T: fmt::Display> Answer<T> {
         let before = self.before.as_ref()?;
         let origin = origin(before.evidence);
         Some(format!("before: {} ({origin})", before.value))
+    }
+}
+
+fn is_same_visit(a: Option<Evidence>, b: Option<Evidence>) -> bool {
+    match (a, b) {
+        (Some(a), Some(b)) => a.is_same_visit(&b),
+        (a, b) => a == b,
     }
 }
 

@@ -1,6 +1,6 @@
 //! The interview: about twelve questions in plain words.
 
-use super::{Ability, Contact, Rider, Side};
+use super::{Ability, Hand, MAIN_CONTACTS, Rider, Side};
 use crate::vocabulary::Vocabulary;
 
 vocabulary! {
@@ -25,7 +25,7 @@ vocabulary! {
         /// Tells buttons apart.
         Feeling = "feeling", "telling apart";
         /// Pain.
-        Comfort = "comfort", "during and after";
+        Comfort = "comfort", "pain";
         /// Moves by itself; after an hour or in the cold.
         OnItsOwn = "on-its-own", "effort, startle, cold";
         /// Hand positions, mounting.
@@ -132,7 +132,7 @@ pub const QUESTIONS: &[Question] = &[
     Question {
         id: QuestionId::Comfort,
         subject: Subject::EachHand,
-        ask: "Does this hand ride without pain, also next morning?",
+        ask: "Does this hand hurt while riding, or next morning?",
         abilities: &[Ability::Comfort],
         icf: "b28014",
     },
@@ -153,12 +153,24 @@ pub const QUESTIONS: &[Question] = &[
 ];
 
 impl Question {
-    /// Whether everything the question asks has an answer.
+    /// Whether everything the question asks has an answer, as far as it matters.
     pub fn answered(&self, rider: &Rider) -> bool {
         match self.subject {
-            Subject::EachHand => Side::ALL.iter().all(|side| self.answered_for(rider, *side)),
+            Subject::EachHand => Side::ALL.iter().all(|side| !self.is_open_for(rider, *side)),
             Subject::Once => !rider.positions.is_empty() && rider.mounts_from.is_known(),
         }
+    }
+
+    /// Whether the question matters for one hand and is not answered for it.
+    pub fn is_open_for(&self, rider: &Rider, side: Side) -> bool {
+        self.matters_for(rider.hands.get(side)) && !self.answered_for(rider, side)
+    }
+
+    /// Whether the question matters for a hand. A hand that rests or is off the
+    /// bar does no work: only that it does so is asked. What lies live under a
+    /// resting hand is a finding by itself.
+    pub fn matters_for(&self, hand: &Hand) -> bool {
+        self.id == QuestionId::Place || hand.works()
     }
 
     /// Whether the question is answered for one hand.
@@ -168,7 +180,7 @@ impl Question {
             QuestionId::Place => hand.place.is_known(),
             QuestionId::Pressing => {
                 hand.pressing.is_known()
-                    && [Contact::Thumb, Contact::Index, Contact::Middle]
+                    && MAIN_CONTACTS
                         .iter()
                         .all(|c| hand.contacts.value(*c).is_some())
             }

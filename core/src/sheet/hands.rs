@@ -84,7 +84,7 @@ fn of_hand(plan: &Plan, hand: &Hand) -> Vec<HandLine> {
     lines.extend(
         Ability::ALL
             .iter()
-            .map(|ability| line(&ability.to_string(), hand.abilities.get(*ability))),
+            .map(|ability| line(&ability.to_string(), of_ability(hand, *ability))),
     );
     lines.extend(
         Contact::ALL
@@ -94,6 +94,9 @@ fn of_hand(plan: &Plan, hand: &Hand) -> Vec<HandLine> {
                 let asked = format!("presses with the {contact}");
                 line(&asked, hand.contacts.get(*contact))
             }),
+    );
+    lines.extend(
+        (hand.hurts.iter()).map(|(part, answer)| line(&format!("the {part} hurts"), answer)),
     );
     lines.push(line("contacts press", hand.pressing));
     lines.push(line("the arm moves by itself", hand.moves_by_itself));
@@ -107,6 +110,11 @@ fn of_hand(plan: &Plan, hand: &Hand) -> Vec<HandLine> {
         lines.push(line("device", device.acts));
     }
     lines
+}
+
+fn of_ability(hand: &Hand, ability: Ability) -> Answer<&'static str> {
+    let answer = hand.abilities.get(ability);
+    answer.map(|step| ability.answer(step))
 }
 
 fn once(plan: &Plan, rider: &Rider) -> Vec<HandLine> {
@@ -161,7 +169,7 @@ fn line<T: fmt::Display>(asked: &str, answer: Answer<T>) -> HandLine {
     };
     HandLine {
         answer: value.to_string(),
-        source: evidence.source.to_string(),
+        source: evidence.words(),
         date: words(evidence.date.map(|d| d.to_string())),
         worn: words(evidence.worn.map(|w| w.to_string())),
         ..open

@@ -70,23 +70,29 @@ fn joint(bike: &Bike, run: &BrakeRun) -> Vec<PartLine> {
         .control(run.lever)
         .map_or_else(String::new, Control::place);
     let wheels = listed(&run.wheels);
-    let part = match run.joint {
-        Joint::Direct => return Vec::new(),
-        Joint::DualPull => "dual-pull brake lever",
-        Joint::CableDoubler => "cable doubler",
-        Joint::HoseSplitter => "hose splitter",
-    };
+    let joints = run.joints();
+    if joints.is_empty() {
+        return Vec::new();
+    }
+    let parts = [
+        (Joint::DualPull, "dual-pull brake lever"),
+        (Joint::CableDoubler, "cable doubler"),
+        (Joint::HoseSplitter, "hose splitter"),
+    ];
     let line = match run.medium {
         Medium::Cable => "brake cable and housing",
         Medium::Hose => "brake hose, with new fittings and the fluid its maker names",
     };
-    let joint = count(1, part, format!("{lever} to {wheels}"));
+    let parts = parts.into_iter().filter_map(|(joint, part)| {
+        let number = joints.iter().filter(|j| **j == joint).count();
+        count(number, part, format!("{lever} to {wheels}"))
+    });
     let line = PartLine {
         quantity: Quantity::AsMeasured,
         part: line.into(),
         purpose: format!("to {wheels}, at full lock"),
     };
-    joint.into_iter().chain([line]).collect()
+    parts.chain([line]).collect()
 }
 
 /// A label for each lever that does not brake what its side is used for: it

@@ -715,6 +715,7 @@ fn the_hand_page_says_where_each_answer_came_from() {
         source: Source::SeenByClinician,
         date: Date::new(2031, 4, 30),
         worn: Some(Worn::Splint),
+        in_one_tap: false,
     };
     plan.rider.hands.left.abilities.set(
         Ability::StaysOn,
@@ -776,6 +777,7 @@ fn hand_details_stay_on_the_hand_page() {
         source: Source::SeenByClinician,
         date: Date::new(2031, 4, 30),
         worn: Some(Worn::Splint),
+        in_one_tap: false,
     });
     let left = &mut other.rider.hands.left;
     for ability in [Ability::Comfort, Ability::StaysOn, Ability::TellsApart] {

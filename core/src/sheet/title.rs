@@ -17,7 +17,7 @@ pub struct TitleBlock {
 }
 
 impl TitleBlock {
-    pub(super) fn of(situation: &Situation<'_>) -> TitleBlock {
+    pub(crate) fn of(situation: &Situation<'_>) -> TitleBlock {
         let plan = situation.plan;
         let bike = &plan.bike;
         let text = |text: &crate::text::Text| (!text.is_empty()).then(|| text.to_string());
@@ -34,8 +34,8 @@ impl TitleBlock {
                         "{}, {}, {}x{}",
                         capital(&bike.frame.to_string()),
                         bike.bar.kind,
-                        bike.rings,
-                        bike.cogs
+                        bike.rings(),
+                        bike.cogs()
                     )),
                 ),
                 Field::new("Date", plan.date.map(|date| date.to_string())),

@@ -33,10 +33,10 @@ pub fn FrameSection() -> impl IntoView {
                 <TextField label="Name of the bike" value=text(|b| b.name.as_str().to_owned())
                     set={move |name: String| stand.commit(BikeEdit::Name(Text::new(&name)))}/>
                 <NumberField label="Chainrings" least=1.0 most=3.0
-                    value={memo(move || stand.read(|b| f64::from(b.rings)))}
+                    value={memo(move || stand.read(|b| f64::from(b.rings())))}
                     set={move |n| stand.commit(BikeEdit::Rings(whole(n)))}/>
                 <NumberField label="Cogs" least=1.0 most=14.0
-                    value={memo(move || stand.read(|b| f64::from(b.cogs)))}
+                    value={memo(move || stand.read(|b| f64::from(b.cogs())))}
                     set={move |n| stand.commit(BikeEdit::Cogs(whole(n)))}/>
                 <BarMeasure label="Bar width (mm)" read=|bar| bar.width
                     write=|bar, mm| bar.width = mm/>

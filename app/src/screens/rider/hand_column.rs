@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
 use leverwright_core::rider::{
-    Ability, Answer, Contact, Difficulty, Hand, Question, QuestionId, Side,
+    Ability, Answer, Contact, Difficulty, Hand, MAIN_CONTACTS, Question, QuestionId, Side,
 };
 
 use super::Desk;
@@ -19,7 +19,7 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
     let special = match question.id {
         QuestionId::Place => view! { <PlaceChoice side/> }.into_any(),
         QuestionId::Pressing => view! {
-            <ContactSteps side contacts=&[Contact::Thumb, Contact::Index, Contact::Middle]/>
+            <ContactSteps side contacts=MAIN_CONTACTS/>
             <PressingChoice side/>
         }
         .into_any(),
@@ -44,7 +44,7 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
 fn AbilityStep(side: Side, ability: Ability) -> impl IntoView {
     let desk = Desk::here();
     view! {
-        <StepChoice side legend=ability.words() name=format!("{}-{}", side.code(), ability.code())
+        <StepChoice side ability legend=ability.words() name=format!("{}-{}", side.code(), ability.code())
             step=move |hand: &Hand| hand.abilities.get(ability)
             choose=move |step| {
                 desk.commit(RiderEdit::Ability(side, ability, desk.answer(step)));
@@ -78,6 +78,9 @@ fn StepChoice<R, C>(
     side: Side,
     #[prop(into)] legend: String,
     name: String,
+    /// What is answered in words of its own, if anything.
+    #[prop(optional)]
+    ability: Option<Ability>,
     step: R,
     choose: C,
 ) -> impl IntoView
@@ -88,24 +91,27 @@ where
     let desk = Desk::here();
     let answer = move || desk.rider.with(|rider| step(rider.hands.get(side)));
     let chosen = memo(move || answer().value);
-    let note = text(move || said(&answer()));
+    let note = text(move || {
+        said(&answer().map(|step| ability.map_or(step.words(), |ability| ability.answer(step))))
+    });
     let choose = Callback::new(choose);
     move || {
         view! {
-            <Choice legend=legend.clone() name=name.clone() choices=steps(desk.clinical.get())
+            <Choice legend=legend.clone() name=name.clone() choices=steps(ability, desk.clinical.get())
                 chosen choose note/>
         }
     }
 }
 
-fn steps(numbers: bool) -> Choices<Difficulty> {
+fn steps(ability: Option<Ability>, numbers: bool) -> Choices<Difficulty> {
     Difficulty::ALL
         .iter()
         .map(|step| {
+            let brief = ability.map_or(step.brief(), |ability| ability.brief(*step));
             let words = if numbers {
-                format!("{} · {}", step.number(), step.brief())
+                format!("{} · {brief}", step.number())
             } else {
-                step.brief().to_owned()
+                brief.to_owned()
             };
             (Some(*step), words)
         })

@@ -21,7 +21,7 @@ pub fn OneTap(side: Side) -> impl IntoView {
             <p>{now}</p>
             <HandMap side/>
             <button class="main" on:click={act(move || desk.commit(RiderEdit::HandDoesAll(side, evidence())))}>
-                {format!("{} hand does all of it", title_side(side))}
+                {format!("{} hand rides, presses and brakes easily", title_side(side))}
             </button>
             <button class="main" on:click={act(move || desk.commit(nothing(HandPlace::Rests)))}>
                 {format!("{} hand rests on the bar and does nothing else", title_side(side))}

@@ -51,6 +51,8 @@ part! {
         /// Farthest blade it pulls, in millimetres from the bar, per position.
         blade_reach: Table<Code<HandPosition>, Known<Reach>>,
         device (default): Option<Device>,
+        /// Which part hurts; absent where nothing was said.
+        hurts (default): Given<Table<Code<Contact>, Known<Code<YesNo>>>>,
     }
 }
 
@@ -99,6 +101,8 @@ part! {
         source: Code<Source>,
         date (default): Option<Day>,
         worn (default): Option<Code<Worn>>,
+        /// Whether one tap answered many things together; absent if not.
+        in_one_tap (default): Given<bool>,
     }
 }
 
@@ -108,6 +112,7 @@ impl From<rider::Evidence> for Evidence {
             source: Code(evidence.source),
             date: evidence.date.map(Day),
             worn: evidence.worn.map(Code),
+            in_one_tap: Given(evidence.in_one_tap.then_some(true)),
         }
     }
 }
@@ -118,6 +123,7 @@ impl From<Evidence> for rider::Evidence {
             source: evidence.source.0,
             date: evidence.date.map(|day| day.0),
             worn: evidence.worn.map(|worn| worn.0),
+            in_one_tap: evidence.in_one_tap.0.unwrap_or(false),
         }
     }
 }
@@ -262,6 +268,7 @@ impl From<&rider::Hand> for Hand {
                 releases_in_fall: Answer::of(device.releases_in_fall),
                 acts: Answer::of(device.acts),
             }),
+            hurts: Given((!hand.hurts.is_empty()).then(|| table(&hand.hurts, Code))),
         }
     }
 }
@@ -280,6 +287,7 @@ impl From<Hand> for rider::Hand {
                 releases_in_fall: device.releases_in_fall.answer(),
                 acts: device.acts.answer(),
             }),
+            hurts: (hand.hurts.0).map_or_else(Asked::default, |hurts| asked(hurts, |code| code.0)),
         }
     }
 }
