@@ -112,7 +112,7 @@ impl Plan {
         self.shift_plan.needed()
     }
 
-    /// The acceptance under which a finding may stand: by somebody who may
+    /// The acceptance under which a finding may stand: by somebody named who may
     /// accept it, with a reason. What can never be accepted has none, whatever
     /// a document says.
     pub fn acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
@@ -121,6 +121,7 @@ impl Plan {
             acceptance.finding == key
                 && finding.acceptable.by(acceptance.role)
                 && !acceptance.reason.is_empty()
+                && !acceptance.by.is_empty()
         })
     }
 }

@@ -125,8 +125,8 @@ pub fn full() -> Plan {
         )),
         Edit::Rider(RiderEdit::MountsFrom(Answer::of(Side::Left))),
         Edit::Rider(RiderEdit::HoldsBrakeMounting(Answer {
-            value: None,
             evidence: told,
+            ..Answer::NOT_ASKED
         })),
         Edit::Rider(RiderEdit::FrontBrakeHabit(Answer::of(Side::Right))),
         Edit::Rider(RiderEdit::FineRidePresses(Answer::of(340))),
@@ -344,7 +344,7 @@ impl Act {
             39 => Edit::Plan(PlanEdit::Accept(Acceptance {
                 finding: format!("some-rule|button:{}", button(a)),
                 reason: text(),
-                by: Text::default(),
+                by: Text::new("M."),
                 role: pick(b),
                 date: Date::new(2031, 1, 1 + (c % 31) as u8),
             })),

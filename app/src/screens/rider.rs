@@ -14,7 +14,7 @@ use crate::erase::{When, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, RiderEdit};
-use leverwright_core::rider::{Answer, QUESTIONS, Rider, Side, Subject};
+use leverwright_core::rider::{Answer, ICF_NOTE, QUESTIONS, Rider, Side, Subject};
 use leverwright_core::text::Text;
 
 use crate::evidence::EvidenceChoice;
@@ -47,8 +47,9 @@ struct Desk {
     rider: Memo<Rider>,
     /// Where answers come from now.
     evidence: RwSignal<EvidenceChoice>,
-    /// Whether step numbers and the closest open codes are shown.
-    clinical: RwSignal<bool>,
+    /// Whether step numbers and the closest ICF codes are shown, here and on the
+    /// printed page with hand details.
+    clinical: Signal<bool>,
     /// The hand shown where there is room for one.
     shown: RwSignal<Side>,
 }
@@ -64,7 +65,7 @@ impl Desk {
                     .with(|plan| plan.as_ref().map(|p| p.rider.clone()).unwrap_or_default())
             }),
             evidence: workspace.evidence,
-            clinical: RwSignal::new(false),
+            clinical: flag(move || workspace.print.get().clinical),
             shown: RwSignal::new(Side::Left),
         }
     }
@@ -163,13 +164,14 @@ fn ClinicalSwitch() -> impl IntoView {
     view! {
         <label class="tick">
             <input type="checkbox" prop:checked={flag(move || desk.clinical.get())}
-                on:change:target=move |ev| desk.clinical.set(ev.target().checked())/>
-            <span>"Show step numbers and the closest open codes"</span>
+                on:change:target=move |ev| {
+                    let on = ev.target().checked();
+                    desk.workspace.print.update(|print| print.clinical = on);
+                }/>
+            <span>"Show step numbers and the closest ICF codes"</span>
         </label>
         <When holds={flag(move || desk.clinical.get())}>
-            <p class="quiet">
-                "Steps 0 to 4 are ordered like the qualifier of the WHO ICF (2001), and each code is the closest one. They are a cross-reference, not clinical ratings."
-            </p>
+            <p class="quiet">{ICF_NOTE}</p>
         </When>
     }
 }

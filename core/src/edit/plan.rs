@@ -99,6 +99,12 @@ impl PlanEdit {
 }
 
 fn accept(plan: &mut Plan, acceptance: &Acceptance) -> Result<(), EditError> {
+    if acceptance.reason.is_empty() || acceptance.by.is_empty() {
+        return Err(EditError::NotPossible(
+            "Accepting a finding needs a reason and a name. Write why it may stand, and who says so."
+                .into(),
+        ));
+    }
     plan.accepted.retain(|a| a.finding != acceptance.finding);
     if plan.accepted.len() >= MOST_ACCEPTED {
         return Err(EditError::TooMany {
@@ -354,6 +360,20 @@ mod tests {
         assert_eq!(plan.accepted[0].reason.as_str(), "second");
         let plan = after(&plan, PlanEdit::Withdraw("some-rule".into()));
         assert!(plan.accepted.is_empty());
+    }
+
+    #[test]
+    fn nobody_accepts_without_a_reason_and_a_name() {
+        for (reason, by) in [("", "T."), ("seen in the stand", ""), ("", "")] {
+            let accept = PlanEdit::Accept(Acceptance {
+                finding: "some-rule".into(),
+                reason: reason.into(),
+                by: by.into(),
+                role: Role::Clinician,
+                date: None,
+            });
+            assert!(refusal(&road(), accept).contains("needs a reason and a name"));
+        }
     }
 
     #[test]

@@ -153,17 +153,21 @@ fn keep_singly_asked(before: &Hand, mut after: Hand) -> Hand {
     for (contact, answer) in before.contacts.iter().filter(|(_, a)| singly(a)) {
         after.contacts.set(contact, answer);
     }
-    if before.pressing.was_asked_singly() {
-        after.pressing = before.pressing;
-    }
+    keep(&mut after.pressing, before.pressing);
+    keep(&mut after.moves_by_itself, before.moves_by_itself);
+    keep(&mut after.later, before.later);
     Hand {
         place: after.place.after(before.place),
-        moves_by_itself: before.moves_by_itself,
-        later: before.later,
         hurts: before.hurts.clone(),
         blade_reach: before.blade_reach.clone(),
         device: before.device,
         ..after
+    }
+}
+
+fn keep<T>(after: &mut Answer<T>, before: Answer<T>) {
+    if before.was_asked_singly() {
+        *after = before;
     }
 }
 

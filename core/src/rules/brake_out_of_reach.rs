@@ -66,7 +66,7 @@ fn on_a_bad_day(wheel: Wheel, position: HandPosition, pull: &BrakePull) -> Findi
     Finding {
         rule: RULE.id,
         severity: Severity::Check,
-        acceptable: Acceptable::ByClinician,
+        acceptable: Acceptable::ByShop,
         places: vec![
             Place::Wheel(wheel),
             Place::Position(position),
@@ -155,6 +155,10 @@ mod tests {
         let found = fired(&drop_bar().rider_edit(later).plan(), &RULE);
         assert_eq!(found.len(), 2, "the front brake from hoods and drops");
         assert!(found.iter().all(|f| f.severity == Severity::Check));
+        assert!(
+            found.iter().all(|f| f.acceptable == Acceptable::ByShop),
+            "on no day is a brake a clinician's to do without"
+        );
     }
 
     #[test]

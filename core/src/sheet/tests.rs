@@ -727,7 +727,7 @@ fn the_hand_page_says_where_each_answer_came_from() {
     };
     let text = Sheet::of(&plan, options).page_text(Page::Hands);
     assert!(text.contains(
-        "Stays on over bumps and takes weight: takes a little effort (seen by a clinician, 2031-04-30, splint)"
+        "Stays on over bumps and takes weight: a little effort (seen by a clinician, 2031-04-30, splint)"
     ));
     assert!(text.contains("Mounts from the: not asked, or not sure: try with the fitter"));
 
@@ -745,8 +745,41 @@ fn the_hand_page_says_where_each_answer_came_from() {
     );
     let text = Sheet::of(&plan, options).page_text(Page::Hands);
     assert!(text.contains(
-        "takes a little effort (seen by a clinician, 2031-04-30, splint); before: takes effort (seen by the fitter, 2031-04-30)"
+        "a little effort (seen by a clinician, 2031-04-30, splint); before: effort (seen by the fitter, 2031-04-30)"
     ), "{text}");
+}
+
+/// Answers stand in the words in which they were given; numbers and codes only
+/// where they were asked for, with their note.
+#[test]
+fn the_hand_page_has_the_interviews_words_and_on_request_its_numbers() {
+    let mut plan = one_handed();
+    let left = &mut plan.rider.hands.left;
+    left.abilities
+        .set(Ability::BrakesHard, Answer::of(Difficulty::None));
+    left.moves_by_itself = Answer::of(YesNo::Yes);
+    let page = |clinical| {
+        let options = SheetOptions {
+            hand_page: true,
+            clinical,
+            ..SheetOptions::default()
+        };
+        Sheet::of(&plan, options).page_text(Page::Hands)
+    };
+    let (plain, coded) = (page(false), page(true));
+    assert!(plain.contains("Brakes hard: easily"), "{plain}");
+    assert!(
+        plain.contains("Tightens or moves by itself: yes"),
+        "{plain}"
+    );
+    assert!(!plain.contains("ICF") && !plain.contains(" · "), "{plain}");
+    let brakes = "Brakes hard (closest ICF code d4450 pulling): 0 · easily";
+    assert!(coded.contains(brakes), "{coded}");
+    assert!(coded.contains("not clinical ratings"), "{coded}");
+    for page in [plain, coded] {
+        assert!(page.contains("Clinician who saw the hands"), "{page}");
+        assert!(page.contains("not a signature"), "{page}");
+    }
 }
 
 /// What was removed is not taken for what was never asked.

@@ -109,6 +109,7 @@ impl Sheet {
     fn hands_page(&self, text: &mut Lines) {
         let Some(page) = &self.hands else { return };
         text.add(page.note.into());
+        text.add(page.icf_note.into());
         for (side, lines) in &page.hands {
             text.heading(&capital(&format!("{side} hand")));
             text.all(lines.iter().map(hand_line));
@@ -119,6 +120,9 @@ impl Sheet {
         text.add(page.own_words.clone());
         text.heading("Not assessed here");
         text.add(page.not_assessed.join(", "));
+        text.heading("Seen by");
+        text.all(page.sign.iter().map(field));
+        text.add(super::SIGNATURE_NOTE.into());
     }
 }
 

@@ -92,7 +92,7 @@ where
     let answer = move || desk.rider.with(|rider| step(rider.hands.get(side)));
     let chosen = memo(move || answer().value);
     let note = text(move || {
-        said(&answer().map(|step| ability.map_or(step.words(), |ability| ability.answer(step))))
+        said(&answer().map(|step| ability.map_or(step.brief(), |ability| ability.brief(step))))
     });
     let choose = Callback::new(choose);
     move || {

@@ -120,16 +120,20 @@ fn accepted_row(point: AcceptedPoint) -> Vec<Cell> {
     ]
 }
 
+/// Lines to sign on.
+pub fn signature(fields: Vec<Field>) -> impl IntoView {
+    fields
+        .into_iter()
+        .map(|field| view! { <p class="sheet-sign">{field.label} <Fill long=true/></p> })
+        .collect_view()
+}
+
 #[component]
 fn SignOff(groups: Vec<(&'static str, Vec<Field>)>) -> impl IntoView {
     let groups = groups
         .into_iter()
         .map(|(who, fields)| {
-            let fields = fields
-                .into_iter()
-                .map(|field| view! { <p class="sheet-sign">{field.label} <Fill long=true/></p> })
-                .collect_view();
-            view! { <div class="sheet-signer"><h4>{who}</h4>{fields}</div> }
+            view! { <div class="sheet-signer"><h4>{who}</h4>{signature(fields)}</div> }
         })
         .collect_view();
     view! {
