@@ -33,6 +33,8 @@ pub struct Workspace {
     pub notices: RwSignal<Vec<Notice>>,
     /// How the setup sheet is printed.
     pub print: RwSignal<SheetOptions>,
+    /// Who signed last, until the page is closed; kept nowhere.
+    pub signer: RwSignal<String>,
 }
 
 /// What follows from a plan for the layout in hand.
@@ -98,6 +100,7 @@ impl Workspace {
             spoken: RwSignal::new(String::new()),
             notices: RwSignal::new(Vec::new()),
             print: RwSignal::new(usual_print()),
+            signer: RwSignal::new(String::new()),
         }
     }
 

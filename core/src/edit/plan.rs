@@ -346,6 +346,7 @@ mod tests {
                 by: "T.".into(),
                 role: Role::Shop,
                 date: None,
+                lapsed: false,
             })
         };
         let plan = after(&after(&road(), accept("first")), accept("second"));
