@@ -38,6 +38,8 @@ pub struct Workspace {
     /// Where answers about the rider come from now; kept for as long as the plan
     /// is open, whatever screen is shown.
     pub evidence: RwSignal<EvidenceChoice>,
+    /// Who signed last, until the page is closed; kept nowhere.
+    pub signer: RwSignal<String>,
 }
 
 /// What follows from a plan for the layout in hand.
@@ -104,6 +106,7 @@ impl Workspace {
             notices: RwSignal::new(Vec::new()),
             print: RwSignal::new(usual_print()),
             evidence: RwSignal::new(EvidenceChoice::default()),
+            signer: RwSignal::new(String::new()),
         }
     }
 

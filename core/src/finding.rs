@@ -167,6 +167,9 @@ pub struct Acceptance {
     pub role: Role,
     /// When.
     pub date: Option<Date>,
+    /// Whether hands, controls or positions it rests on have changed since. It
+    /// does not count any more, and stays so that people see what was decided.
+    pub lapsed: bool,
 }
 
 impl Acceptance {

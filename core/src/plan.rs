@@ -113,9 +113,18 @@ impl Plan {
     }
 
     /// The acceptance under which a finding may stand: by somebody named who may
-    /// accept it, with a reason. What can never be accepted has none, whatever
-    /// a document says.
+    /// accept it, with a reason, as long as what it rests on is as it was. What
+    /// can never be accepted has none, whatever a document says.
     pub fn acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
+        self.acceptance(finding).filter(|a| !a.lapsed)
+    }
+
+    /// The acceptance that a finding had until what it rests on changed.
+    pub fn lapsed_acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
+        self.acceptance(finding).filter(|a| a.lapsed)
+    }
+
+    fn acceptance(&self, finding: &Finding) -> Option<&Acceptance> {
         let key = finding.key();
         self.accepted.iter().find(|acceptance| {
             acceptance.finding == key

@@ -88,21 +88,9 @@ impl Rider {
     /// positions stay; who saw the positions, when and wearing what goes, because
     /// it tells of a visit and of a splint or device.
     pub fn without_hand_details(&self, on: Option<Date>) -> Rider {
-        let positions = self.positions.iter();
         Rider {
             nickname: self.nickname.clone(),
-            positions: positions
-                .map(|(position, answer)| {
-                    (
-                        position,
-                        Answer {
-                            evidence: None,
-                            before: None,
-                            ..answer
-                        },
-                    )
-                })
-                .collect(),
+            positions: self.positions.bare(),
             hand_details_removed: on,
             ..Rider::default()
         }

@@ -104,6 +104,7 @@ mod axle_wheels_braked_apart;
 mod blade_beyond_reach;
 mod blade_far_from_bar;
 mod blade_near_bar_at_full_pull;
+mod brake_finger_takes_great_effort;
 mod brake_grip_takes_effort;
 mod brake_not_let_go;
 mod brake_out_of_reach;
@@ -173,6 +174,7 @@ pub const ALL: &[&Rule] = &[
     &unused_lever_has_blade::RULE,
     &brake_not_let_go::RULE,
     &brake_grip_takes_effort::RULE,
+    &brake_finger_takes_great_effort::RULE,
     &front_and_rear_on_one_lever::RULE,
     &one_joint_for_front_and_rear::RULE,
     &device_release_untested::RULE,

@@ -165,7 +165,7 @@ impl Sheet {
             buttons: buttons::rows(situation),
             brakes: brakes::sheet(situation),
             settings: settings::list(situation),
-            parts: parts::lines(&plan.bike, &plan.rider),
+            parts: parts::lines(plan),
             wires: wires::lines(&plan.bike),
             work: work::list(plan),
             stand_check: stand_check::lists(situation),

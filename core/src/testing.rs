@@ -420,6 +420,7 @@ fn plan_edit() -> BoxedStrategy<PlanEdit> {
             by,
             role,
             date: None,
+            lapsed: false,
         });
     prop_oneof![
         text().prop_map(PlanEdit::Name),

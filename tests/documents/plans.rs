@@ -107,6 +107,11 @@ pub fn full() -> Plan {
             Side::Left,
             Answer::of(Later::OneStepHarder),
         )),
+        Edit::Rider(RiderEdit::Hurts(
+            Side::Left,
+            Contact::Thumb,
+            Answer::with(YesNo::Yes, told),
+        )),
         Edit::Rider(RiderEdit::BladeReach(
             Side::Left,
             HandPosition::Hoods,
@@ -214,6 +219,7 @@ pub fn full() -> Plan {
             by: "M.".into(),
             role: Role::Clinician,
             date: day,
+            lapsed: false,
         })),
     ];
     after(plan.clone(), &edits)
@@ -238,7 +244,7 @@ fn answer<T>(value: T, n: u16) -> Answer<T> {
         source: pick(n),
         date: Date::new(2000 + n % 900, 1 + (n % 12) as u8, 1 + (n % 28) as u8),
         worn: (n > 99).then(|| pick(n)),
-        in_one_tap: false,
+        in_one_tap: n % 5 == 0,
     };
     match n % 4 {
         0 => Answer::NOT_ASKED,
@@ -347,8 +353,10 @@ impl Act {
                 by: Text::new("M."),
                 role: pick(b),
                 date: Date::new(2031, 1, 1 + (c % 31) as u8),
+                lapsed: a % 3 == 0,
             })),
             40 => Edit::Rider(RiderEdit::ForgetHand(side)),
+            41 => Edit::Rider(RiderEdit::Hurts(side, pick(a), answer(pick(b), c))),
             _ => Edit::Plan(PlanEdit::NoteAsFound),
         }
     }
@@ -356,7 +364,7 @@ impl Act {
 
 pub fn act() -> impl Strategy<Value = Act> {
     (
-        0..42_u8,
+        0..43_u8,
         any::<u16>(),
         any::<u16>(),
         any::<u16>(),

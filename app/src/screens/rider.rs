@@ -10,7 +10,8 @@ mod positions;
 mod question;
 mod said;
 
-use crate::erase::{When, flag, memo};
+use crate::erase::{When, flag, memo, view_of};
+use leptos::ev;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, RiderEdit};
@@ -18,7 +19,9 @@ use leverwright_core::rider::{Answer, ICF_NOTE, QUESTIONS, Rider, Side, Subject}
 use leverwright_core::text::Text;
 
 use crate::evidence::EvidenceChoice;
-use crate::widgets::{Choice, NoPlan};
+use crate::focus::focus_field_soon;
+use crate::route::field_in_address;
+use crate::widgets::{Choice, NoPlan, SpotList};
 use crate::workspace::Workspace;
 use details::Details;
 use evidence::{EvidenceBar, EvidenceNow};
@@ -66,7 +69,7 @@ impl Desk {
             }),
             evidence: workspace.evidence,
             clinical: flag(move || workspace.print.get().clinical),
-            shown: RwSignal::new(Side::Left),
+            shown: RwSignal::new(hand_in_address().unwrap_or(Side::Left)),
         }
     }
 
@@ -88,10 +91,53 @@ impl Desk {
     }
 }
 
+/// The hand whose answers the address leads to.
+fn hand_in_address() -> Option<Side> {
+    let field = field_in_address()?;
+    let (hand, _) = field.split_once('-')?;
+    Side::from_code(hand)
+}
+
+/// Shows the hand to which a link on this screen leads.
+fn follow_links(desk: Desk) {
+    let listener = window_event_listener(ev::hashchange, move |_| {
+        if let Some(side) = hand_in_address() {
+            desk.shown.set(side);
+        }
+        if let Some(field) = field_in_address() {
+            focus_field_soon(field);
+        }
+    });
+    on_cleanup(move || listener.remove());
+}
+
+/// What is still open, each with the way there.
+#[component]
+fn StillOpen() -> impl IntoView {
+    let workspace = Desk::here().workspace;
+    view_of(move || {
+        let plan = workspace.plan.get()?;
+        let open = plan.rider.open_questions().into_iter();
+        let spots: Vec<_> = open
+            .flat_map(|question| question.open_spots(&plan))
+            .collect();
+        let bike = plan.bike.clone();
+        (!spots.is_empty()).then(|| {
+            view! {
+                <details class="still-open">
+                    <summary>"Show what is open"</summary>
+                    <SpotList label="Not asked yet" spots bike/>
+                </details>
+            }
+        })
+    })
+}
+
 #[component]
 fn Interview() -> impl IntoView {
     let desk = Desk::new();
     provide_context(desk);
+    follow_links(desk);
     let open = memo(move || desk.rider.with(|rider| rider.open_questions().len()));
     let each_hand = QUESTIONS
         .iter()
@@ -106,6 +152,7 @@ fn Interview() -> impl IntoView {
             "About five minutes. Answer what you know; “not asked” is a good answer, and it is not the same as “easily”. "
             <strong>{move || open_words(open.get())}</strong>
         </p>
+        <StillOpen/>
         <Nickname/>
         <EvidenceBar/>
         <EvidenceNow/>

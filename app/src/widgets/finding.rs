@@ -8,12 +8,13 @@ use leptos::prelude::*;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::finding::{Acceptable, Finding, Fix};
 use leverwright_core::rules;
+use leverwright_core::spot::Screen;
 use leverwright_core::tally::Tally;
 
 use crate::route::Route;
-use crate::widgets::SeverityMark;
+use crate::widgets::{SeverityMark, SpotList};
 use crate::workspace::Workspace;
-use accept::{AcceptForm, Accepted};
+use accept::{AcceptForm, Accepted, Lapsed};
 
 /// A finding as a card. Its places light up while pointer or focus is on it.
 #[component]
@@ -47,6 +48,10 @@ pub fn FindingCard(
     let title = title(workspace, &finding);
     // An open finding stands under a heading that says its severity.
     let severity_said = accepted.is_none();
+    let lapsed = workspace
+        .plan
+        .with_untracked(|plan| plan.as_ref()?.lapsed_acceptance_of(&finding).cloned())
+        .map(|acceptance| view! { <Lapsed acceptance/> });
     let decision = match accepted {
         Some(acceptance) => view! { <Accepted acceptance title=title.clone() acted/> }.into_any(),
         None if finding.acceptable == Acceptable::Never => view! {
@@ -69,6 +74,8 @@ pub fn FindingCard(
             </p>
             <Places finding=finding.clone()/>
             <Fixes fixes=finding.fixes.clone() acted/>
+            <Noted finding=finding.clone()/>
+            {lapsed}
             <div class="more">
                 {decision}
                 <AboutRule id=finding.rule/>
@@ -110,7 +117,19 @@ fn Places(finding: Finding) -> impl IntoView {
             view! { <li>{number}{words}</li> }
         })
         .collect_view();
-    view! { <ul class="places" aria-label="Places">{items}</ul> }
+    (!finding.places.is_empty())
+        .then(|| view! { <ul class="places" aria-label="Places">{items}</ul> })
+}
+
+/// Where it is noted or mended, unless that is the screen it stands on.
+#[component]
+fn Noted(finding: Finding) -> impl IntoView {
+    let plan = Workspace::here().plan.get_untracked()?;
+    let mut spots = finding.spots(&plan);
+    let on_layout = Route::now() == Route::Layout;
+    spots.retain(|spot| !(on_layout && spot.screen() == Screen::Layout));
+    let bike = plan.bike.clone();
+    (!spots.is_empty()).then(|| view! { <SpotList label="Noted under" spots bike/> })
 }
 
 /// What would remove it, best first, each a button.

@@ -101,6 +101,7 @@ impl Work {
                     by: Text::new(by),
                     role,
                     date: self.plan.date,
+                    lapsed: false,
                 }))
             })
             .collect();

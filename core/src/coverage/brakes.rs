@@ -45,6 +45,11 @@ impl BrakePull {
         self.step != Some(Difficulty::Complete)
     }
 
+    /// How hard it is, lower is easier.
+    pub(crate) fn difficulty(&self) -> (bool, Difficulty, Ease, Contact) {
+        self.effort()
+    }
+
     /// Effort as a rank, lower is easier; what was not asked counts like step 2
     /// (our judgement).
     fn effort(&self) -> (bool, Difficulty, Ease, Contact) {
@@ -218,8 +223,9 @@ fn cell(plan: &Plan, levers: &[&LeverRow], column: usize) -> BrakeCell {
 }
 
 /// How each working hand pulls one lever. Braking asks of the whole hand what
-/// [`Ability::BrakesHard`] says; the contact only tells which finger leads, and
-/// one that does not press at all does not pull either.
+/// [`Ability::BrakesHard`] says; the contact tells which finger leads. One that
+/// presses only with great effort pulls no easier, and one that does not press
+/// at all does not pull either (our judgement, until the pull was tried).
 fn pulls(plan: &Plan, control: &Control, position: HandPosition, day: Day) -> Vec<BrakePull> {
     let mut pulls = Vec::new();
     for side in Side::ALL {
@@ -231,10 +237,11 @@ fn pulls(plan: &Plan, control: &Control, position: HandPosition, day: Day) -> Ve
         for reach in reach::of_blade(control, position).filter(|r| may_pull(hand, r.contact)) {
             let finger = hand.contact_step(reach.contact, day);
             let grip = hand.step(Ability::BrakesHard, day);
-            let step = if finger == Some(Difficulty::Complete) {
-                finger
-            } else {
-                grip
+            let step = match finger {
+                Some(finger) if finger.standing() != Standing::Able => {
+                    Some(grip.map_or(finger, |grip| grip.max(finger)))
+                }
+                _ => grip,
             };
             pulls.push(BrakePull {
                 lever: control.id,

@@ -388,6 +388,7 @@ mod tests {
                 by: Text::new("T."),
                 role: Role::Shop,
                 date: None,
+                lapsed: false,
             }))
         };
         let button = ButtonId {

@@ -353,6 +353,7 @@ mod tests {
                 by: "T.".into(),
                 role: Role::Shop,
                 date: None,
+                lapsed: false,
             })
         };
         let plan = after(&after(&road(), accept("first")), accept("second"));
@@ -371,6 +372,7 @@ mod tests {
                 by: by.into(),
                 role: Role::Clinician,
                 date: None,
+                lapsed: false,
             });
             assert!(refusal(&road(), accept).contains("needs a reason and a name"));
         }

@@ -149,6 +149,15 @@ impl<T> Answer<T> {
         }
     }
 
+    /// The answer without its source and without what it replaced.
+    pub fn bare(self) -> Self {
+        Answer {
+            evidence: None,
+            before: None,
+            ..self
+        }
+    }
+
     /// Whether there is an answer.
     pub const fn is_known(&self) -> bool {
         self.value.is_some()
@@ -250,6 +259,13 @@ impl<K: Ord + Copy, T: Copy> Asked<K, T> {
     /// The known answers in order.
     pub fn iter(&self) -> impl Iterator<Item = (K, Answer<T>)> + '_ {
         self.0.iter().map(|(key, answer)| (*key, *answer))
+    }
+
+    /// The answers without their sources.
+    pub fn bare(&self) -> Self {
+        self.iter()
+            .map(|(key, answer)| (key, answer.bare()))
+            .collect()
     }
 
     /// Whether nothing was asked.

@@ -146,6 +146,28 @@ impl Hand {
         }
     }
 
+    /// Whether another tells the same about the hand, whoever says so.
+    pub fn same_answers(&self, other: &Hand) -> bool {
+        self.without_evidence() == other.without_evidence()
+    }
+
+    fn without_evidence(&self) -> Hand {
+        Hand {
+            place: self.place.bare(),
+            abilities: self.abilities.bare(),
+            contacts: self.contacts.bare(),
+            pressing: self.pressing.bare(),
+            moves_by_itself: self.moves_by_itself.bare(),
+            later: self.later.bare(),
+            hurts: self.hurts.bare(),
+            blade_reach: self.blade_reach.bare(),
+            device: self.device.map(|device| Device {
+                releases_in_fall: device.releases_in_fall.bare(),
+                acts: device.acts.bare(),
+            }),
+        }
+    }
+
     /// Whether the hand works controls at all. Not asked counts as working;
     /// a finding says that it was not asked.
     pub fn works(&self) -> bool {

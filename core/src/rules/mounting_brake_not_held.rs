@@ -1,8 +1,9 @@
 //! The brake held while mounting cannot be held by that hand.
 
 use super::{Family, Origin, Rule};
-use crate::finding::{Acceptable, Finding, Place, Severity};
-use crate::rider::{Ability, Day, Side, Standing};
+use crate::edit::{Edit, RiderEdit};
+use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
+use crate::rider::{Ability, Answer, Day, Side, Standing};
 use crate::situation::Situation;
 
 pub(super) static RULE: Rule = Rule {
@@ -31,7 +32,10 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
         acceptable: Acceptable::ByShop,
         places: vec![Place::Hand(side)],
         message: format!("While mounting, the {side} hand is to hold a brake, but {why}."),
-        fixes: Vec::new(),
+        fixes: vec![Fix {
+            label: format!("Hold it with the {} hand instead", side.other()),
+            edit: Edit::Rider(RiderEdit::HoldsBrakeMounting(Answer::of(side.other()))),
+        }],
     }]
 }
 

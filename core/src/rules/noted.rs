@@ -92,7 +92,13 @@ pub(crate) fn noted(finding: &Finding, plan: &Plan) -> Vec<Spot> {
             vec![Some(Spot::ThumbWork)]
         }
         rule if rule == riding_hurts::RULE.id => vec![hand(QuestionId::Comfort)],
-        rule if [brake_not_let_go::RULE.id, brake_grip_takes_effort::RULE.id].contains(&rule) => {
+        rule if [
+            brake_not_let_go::RULE.id,
+            brake_grip_takes_effort::RULE.id,
+            brake_finger_takes_great_effort::RULE.id,
+        ]
+        .contains(&rule) =>
+        {
             vec![hand(QuestionId::Braking)]
         }
         rule if [

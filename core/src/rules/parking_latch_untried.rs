@@ -43,7 +43,11 @@ fn look(situation: &Situation<'_>, control: &Control) -> Option<Finding> {
         rule: RULE.id,
         severity: Severity::MustFix,
         acceptable: Acceptable::ByShop,
-        places: vec![Place::Control(control.id)],
+        // The hand whose able grip the message speaks of.
+        places: [Place::Control(control.id)]
+            .into_iter()
+            .chain(control.side.hand().map(Place::Hand))
+            .collect(),
         message,
         fixes: Vec::new(),
     })

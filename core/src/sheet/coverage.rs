@@ -5,6 +5,7 @@ use std::fmt;
 use super::capital;
 use crate::cockpit::{Bike, Ease, HandPosition};
 use crate::coverage::{BrakeCell, BrakePull, Cell, Coverage, Via, Way, WhyNot};
+use crate::function::Function;
 use crate::rider::Day;
 use crate::situation::Situation;
 
@@ -75,7 +76,7 @@ pub(super) fn table(situation: &Situation<'_>) -> CoverageTable {
     let (bike, coverage) = (&situation.plan.bike, &situation.coverage);
     let functions = coverage.rows.iter().map(|row| CoverageLine {
         what: capital(&row.function.to_string()),
-        needed: row.needed,
+        needed: row.needed || serves_a_needed_one(situation, row.function),
         cells: cells(coverage, &row.cells, |cell| shift_words(bike, cell)),
     });
     let brakes = coverage.brakes.iter().map(|row| CoverageLine {
@@ -87,6 +88,13 @@ pub(super) fn table(situation: &Situation<'_>) -> CoverageTable {
         positions: coverage.positions.clone(),
         lines: functions.chain(brakes).collect(),
     }
+}
+
+/// Whether a function does for one that the plan needs: a toggle for both front
+/// functions.
+fn serves_a_needed_one(situation: &Situation<'_>, function: Function) -> bool {
+    let needed = situation.plan.needed_functions().iter();
+    needed.copied().any(|needed| function.serves(needed))
 }
 
 fn cells<T>(

@@ -6,6 +6,7 @@ use super::listed;
 use crate::cockpit::{
     BarKind, Bike, BrakeRun, Control, Joint, Link, Medium, UnusedPort, Wheel, Zone,
 };
+use crate::plan::Plan;
 use crate::rider::{Rider, Side};
 
 /// A line of the parts list. Tick what is there, order the rest.
@@ -41,7 +42,8 @@ impl fmt::Display for Quantity {
 }
 
 /// The parts list (*common practice*).
-pub(super) fn lines(bike: &Bike, rider: &Rider) -> Vec<PartLine> {
+pub(super) fn lines(plan: &Plan) -> Vec<PartLine> {
+    let (bike, rider) = (&plan.bike, &plan.rider);
     let mut lines = Vec::new();
     for run in &bike.brakes.runs {
         lines.extend(joint(bike, run));
@@ -49,7 +51,7 @@ pub(super) fn lines(bike: &Bike, rider: &Rider) -> Vec<PartLine> {
     lines.extend(labels(bike, rider));
     lines.extend(blade_blanks(bike));
     lines.extend(port_blanks(bike));
-    lines.extend(wires(bike));
+    lines.extend(wires(plan));
     lines.extend(cells(bike));
     lines.extend(catcher(bike));
     lines.push(bar_end_plugs(bike));
@@ -165,10 +167,19 @@ fn port_blanks(bike: &Bike) -> Vec<PartLine> {
     open.into_iter().chain(left).collect()
 }
 
-fn wires(bike: &Bike) -> Option<PartLine> {
+/// Wires for the controls that the bike did not come in with. While nobody
+/// noted what came in, all of them.
+fn wires(plan: &Plan) -> Option<PartLine> {
+    let came_in = |c: &Control| plan.as_found.keys().any(|button| button.control == c.id);
     let wired = |c: &&Control| c.connected && c.link == Link::Wired && !c.buttons.is_empty();
-    let wires = bike.controls.iter().filter(wired).count();
-    count(wires, "control wire", "lengths: see “Wires”")
+    let controls = plan.bike.controls.iter().filter(wired);
+    let wires = controls.filter(|c| !came_in(c)).count();
+    let purpose = if plan.as_found.is_empty() {
+        "as far as the bike has none yet; lengths: see “Wires”"
+    } else {
+        "controls added; lengths: see “Wires”"
+    };
+    count(wires, "control wire", purpose)
 }
 
 fn cells(bike: &Bike) -> Option<PartLine> {

@@ -3,7 +3,7 @@
 use super::*;
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::cockpit::{
-    BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Freedom, HoldRun, Link, UnusedPort,
+    BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Freedom, HoldRun, Link, UnusedPort, Zone,
 };
 use crate::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
 use crate::finding::{Acceptable, Acceptance, Place, Role, Severity};
@@ -98,6 +98,7 @@ fn accept(plan: &Plan, finding: &Finding, role: Role, reason: &str) -> Plan {
             by: Text::new("Bench 2"),
             role,
             date: Date::new(2031, 5, 9),
+            lapsed: false,
         }))],
     )
 }
@@ -525,7 +526,17 @@ fn parts_follow_the_plan() {
     for absent in ["splitter", "label", "blade", "port blank", "coin cell"] {
         assert!(!has(&before, absent), "{absent}: {before:?}");
     }
-    assert!(has(&before, "2 control wire"));
+    // The bike came in wired; a control that is added takes a wire.
+    assert!(!has(&before, "control wire"), "{before:?}");
+    let pod = BikeEdit::Add(ControlKind::Pod, Side::Left, Zone::Tops);
+    let with_pod = edited(&plain, &[Edit::Bike(pod)]);
+    assert!(has(&parts(&with_pod), "1 control wire: controls added"));
+    let mut unknown = plain.clone();
+    unknown.as_found = Default::default();
+    assert!(has(
+        &parts(&unknown),
+        "2 control wire: as far as the bike has none yet"
+    ));
     assert!(has(&before, "chain catcher"));
 
     let after = parts(&one_handed());
@@ -538,10 +549,53 @@ fn parts_follow_the_plan() {
         assert!(after.contains(&line.to_string()), "{line}: {after:#?}");
     }
 
-    let tricycle = parts(&template(TemplateId::Tricycle).plan("Test"));
+    let tricycle = template(TemplateId::Tricycle).plan("Test");
+    let left = tricycle.bike.brakes.runs[0].lever;
+    let joined = edited(&tricycle, &[Edit::Brakes(BrakeEdit::AllOnLever(left))]);
+    assert!(has(&parts(&joined), "1 dual-pull brake lever"));
+    assert!(has(&parts(&joined), "1 cable doubler"));
+    let sheet = Sheet::of(&joined, SheetOptions::default());
+    assert!(
+        sheet.brakes.levers[0]
+            .chain()
+            .contains("dual-pull lever, two cables, then a cable doubler to the left rear wheel"),
+        "{}",
+        sheet.brakes.levers[0].chain()
+    );
+    let tricycle = parts(&tricycle);
     assert!(has(&tricycle, "1 cable doubler"));
     assert!(!has(&tricycle, "label"), "each lever brakes one axle");
     assert!(!has(&tricycle, "chain catcher"), "no front derailleur");
+}
+
+/// One button for both front functions stands for both, by its number.
+#[test]
+fn a_toggle_is_needed_where_it_is_all_there_is_for_the_front() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let plan = edited(
+        &plan,
+        &[Edit::Layout(LayoutEdit::AllShiftingOn(Side::Left))],
+    );
+    let hood = button(
+        &plan,
+        ControlKind::BrakeShiftLever,
+        Side::Left,
+        ButtonPart::HoodButton,
+    );
+    let number = plan.bike.balloon(hood).expect("it has a balloon");
+    let sheet = Sheet::of(&plan, SheetOptions::default());
+    let toggle = sheet
+        .coverage
+        .lines
+        .iter()
+        .find(|l| l.what == "Front toggle");
+    assert!(toggle.expect("its line is there").needed);
+    let text = sheet.page_text(Page::Proof);
+    assert!(!text.contains("does without"), "{text}");
+    for function in ["Front larger", "Front smaller"] {
+        let tick = format!("[ ][ ][ ] ({number}) {function}");
+        assert!(text.contains(&tick), "{tick}: {text}");
+    }
 }
 
 #[test]
@@ -683,6 +737,7 @@ fn options_pass_and_the_hand_page_is_left_out_unless_asked_for() {
         paper: Paper::Letter,
         large_print: true,
         hand_page: true,
+        clinical: true,
     };
     let asked = Sheet::of(&plan, options);
     assert_eq!(asked.options, options);

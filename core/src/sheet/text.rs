@@ -76,7 +76,11 @@ impl Sheet {
     fn proof_page(&self, text: &mut Lines) {
         text.heading("Coverage");
         for line in &self.coverage.lines {
-            let needed = if line.needed { "" } else { " (not needed)" };
+            let needed = if line.needed {
+                ""
+            } else {
+                " (the shift plan does without)"
+            };
             text.add(format!("{}{needed}", line.what));
             for (position, cell) in self.coverage.positions.iter().zip(&line.cells) {
                 let bad = cell.bad.as_ref().map(|bad| format!("; bad day: {bad}"));

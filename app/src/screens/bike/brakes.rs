@@ -8,9 +8,10 @@ use leverwright_core::cockpit::{
 };
 use leverwright_core::edit::BrakeEdit;
 use leverwright_core::rider::{Answer, Side, YesNo};
+use leverwright_core::spot::Spot;
 
-use super::Stand;
 use super::control_card::all;
+use super::{OpenMark, Stand};
 use crate::widgets::{Choice, Select, Tick, all_or_not_asked};
 
 /// Every lever with what it pulls, axles, and levers pulled together.
@@ -98,6 +99,7 @@ fn LeverRun(id: ControlId) -> impl IntoView {
                         chosen={memo(move || run.with(|r| r.as_ref().map(|r| r.joint)))}
                         set={move |joint: Joint| change(&|run| run.joint = joint)}/>
                 </div>
+                <OpenMark spot=Spot::Throw(id)/>
                 <Choice legend="Throw tested: each wheel brake works fully before the blade comes near the bar"
                     name=format!("throw-{id}") choices=all_or_not_asked()
                     chosen={Signal::derive(move || run.get()?.throw_tested.value)}
@@ -159,6 +161,7 @@ fn Balanced(wheel: Wheel) -> impl IntoView {
     });
     let axle = if wheel.is_front() { "front" } else { "rear" };
     view! {
+        <OpenMark spot=Spot::Axle(wheel)/>
         <Choice legend=format!("The two {axle} wheels were seen to brake alike")
             name=format!("balanced-{axle}") choices=all_or_not_asked() chosen choose/>
     }

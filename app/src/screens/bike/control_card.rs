@@ -6,6 +6,7 @@ use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::parts;
 use leverwright_core::cockpit::{ButtonPart, ControlId, Link, UnusedPort, Zone};
 use leverwright_core::edit::BikeEdit;
+use leverwright_core::spot::Spot;
 
 use super::Stand;
 use super::blade::BladeSection;
@@ -43,7 +44,7 @@ pub fn ControlCard(id: ControlId) -> impl IntoView {
     let has_blade = memo(move || stand.control(id, |c| c.blade.is_some()).unwrap_or(false));
     view! {
         <details class="control-card">
-            <summary>
+            <summary id={Spot::Control(id).key()}>
                 <span class="control-place">{place}</span>
                 <span class="quiet">{text(move || format!(" · {}", state.get()))}</span>
             </summary>

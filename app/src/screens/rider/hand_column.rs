@@ -5,13 +5,13 @@ use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
 use leverwright_core::rider::{
-    Ability, Answer, Contact, Difficulty, Hand, MAIN_CONTACTS, Question, QuestionId, Side,
+    Ability, Answer, Contact, Difficulty, Hand, MAIN_CONTACTS, Question, QuestionId, Side, YesNo,
 };
 
 use super::Desk;
 use super::body::{LaterChoice, MovesChoice, PlaceChoice, PressingChoice};
 use super::said::said;
-use crate::widgets::{Choice, Choices};
+use crate::widgets::{Choice, Choices, Tick};
 
 /// The answers to one question for one hand.
 #[component]
@@ -26,6 +26,7 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
         QuestionId::OnItsOwn => view! { <MovesChoice side/><LaterChoice side/> }.into_any(),
         _ => ().into_any(),
     };
+    let on_request = (question.id == QuestionId::Comfort).then(|| view! { <WhereItHurts side/> });
     let steps = question
         .abilities
         .iter()
@@ -36,6 +37,7 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
             <p class="hand-name" aria-hidden="true">{format!("{side} hand")}</p>
             {special}
             {steps}
+            {on_request}
         </div>
     }
 }
@@ -44,7 +46,7 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
 fn AbilityStep(side: Side, ability: Ability) -> impl IntoView {
     let desk = Desk::here();
     view! {
-        <StepChoice side ability legend=ability.words() name=format!("{}-{}", side.code(), ability.code())
+        <StepChoice side legend=ability.words() words=move |step| ability.brief(step) name=format!("{}-{}", side.code(), ability.code())
             step=move |hand: &Hand| hand.abilities.get(ability)
             choose=move |step| {
                 desk.commit(RiderEdit::Ability(side, ability, desk.answer(step)));
@@ -61,7 +63,7 @@ pub fn ContactSteps(side: Side, contacts: &'static [Contact]) -> impl IntoView {
         .map(|contact| {
             let contact = *contact;
             view! {
-                <StepChoice side legend=format!("{contact} presses")
+                <StepChoice side legend=format!("{contact} presses") words=Difficulty::brief
                     name=format!("{}-{}", side.code(), contact.code())
                     step=move |hand: &Hand| hand.contacts.get(contact)
                     choose=move |step| {
@@ -72,46 +74,70 @@ pub fn ContactSteps(side: Side, contacts: &'static [Contact]) -> impl IntoView {
         .collect_view()
 }
 
+/// Which part hurts, on request; what is not ticked was not said.
+#[component]
+fn WhereItHurts(side: Side) -> impl IntoView {
+    let desk = Desk::here();
+    let ticks = Contact::ALL
+        .iter()
+        .filter(|part| **part != Contact::DeviceTip)
+        .map(|part| {
+            let part = *part;
+            let on = memo(move || {
+                let hurts = |hand: &Hand| hand.hurts.get(part).is_yes();
+                desk.rider.with(|rider| hurts(rider.hands.get(side)))
+            });
+            let set = move |on: bool| {
+                let answer = desk.answer(on.then_some(YesNo::Yes));
+                desk.commit(RiderEdit::Hurts(side, part, answer));
+            };
+            view! { <Tick label=part.words() on set/> }
+        })
+        .collect_view();
+    view! {
+        <details class="where-it-hurts">
+            <summary>{format!("Which part of the {side} hand hurts?")}</summary>
+            {ticks}
+        </details>
+    }
+}
+
 /// Five steps and *not asked*.
 #[component]
-fn StepChoice<R, C>(
+fn StepChoice<W, R, C>(
     side: Side,
     #[prop(into)] legend: String,
+    words: W,
     name: String,
-    /// What is answered in words of its own, if anything.
-    #[prop(optional)]
-    ability: Option<Ability>,
     step: R,
     choose: C,
 ) -> impl IntoView
 where
+    W: Fn(Difficulty) -> &'static str + Copy + Send + Sync + 'static,
     R: Fn(&Hand) -> Answer<Difficulty> + Copy + Send + Sync + 'static,
     C: Fn(Option<Difficulty>) + Send + Sync + 'static,
 {
     let desk = Desk::here();
     let answer = move || desk.rider.with(|rider| step(rider.hands.get(side)));
     let chosen = memo(move || answer().value);
-    let note = text(move || {
-        said(&answer().map(|step| ability.map_or(step.brief(), |ability| ability.brief(step))))
-    });
+    let note = text(move || said(&answer().map(words)));
     let choose = Callback::new(choose);
     move || {
         view! {
-            <Choice legend=legend.clone() name=name.clone() choices=steps(ability, desk.clinical.get())
+            <Choice legend=legend.clone() name=name.clone() choices=steps(desk.clinical.get(), words)
                 chosen choose note/>
         }
     }
 }
 
-fn steps(ability: Option<Ability>, numbers: bool) -> Choices<Difficulty> {
+fn steps(numbers: bool, words: impl Fn(Difficulty) -> &'static str) -> Choices<Difficulty> {
     Difficulty::ALL
         .iter()
         .map(|step| {
-            let brief = ability.map_or(step.brief(), |ability| ability.brief(*step));
             let words = if numbers {
-                format!("{} · {brief}", step.number())
+                format!("{} · {}", step.number(), words(*step))
             } else {
-                brief.to_owned()
+                words(*step).to_owned()
             };
             (Some(*step), words)
         })

@@ -5,10 +5,10 @@ use crate::erase::{act, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::drawing::hands::{HandPart, HandPicture};
-use leverwright_core::rider::{Contact, Difficulty, Side};
-use wasm_bindgen::JsCast;
+use leverwright_core::rider::{Difficulty, Side};
 
 use super::Desk;
+use crate::focus::focus_field;
 
 /// One drawn hand, palm down, as the rider sees it.
 ///
@@ -47,7 +47,7 @@ fn Region(side: Side, part: HandPart, d: String) -> impl IntoView {
         <path class="region chosen" class:unknown=move || step.get().is_none() d=d
             class:plain=move || pattern(side, step.get()).is_none()
             fill=move || pattern(side, step.get())
-            on:click={act(move || lead_to(side, contact))}/>
+            on:click={act(move || { focus_field(&format!("{}-{}", side.code(), contact.code())); })}/>
     }
     .into_any()
 }
@@ -62,22 +62,6 @@ fn pattern(side: Side, step: Option<Difficulty>) -> Option<String> {
 
 fn pattern_id(side: Side, step: Difficulty) -> String {
     format!("step-{}-{}", step.code(), side.code())
-}
-
-/// Moves the focus to the answers about a contact, unfolding them if need be.
-fn lead_to(side: Side, contact: Contact) {
-    let name = format!("{}-{}", side.code(), contact.code());
-    let selector = format!("input[name='{name}']:checked, input[name='{name}']");
-    let Ok(Some(input)) = document().query_selector(&selector) else {
-        return;
-    };
-    if let Ok(Some(details)) = input.closest("details") {
-        // Unfolding an element that is there does not fail.
-        let _ = details.set_attribute("open", "");
-    }
-    if let Ok(input) = input.dyn_into::<web_sys::HtmlElement>() {
-        let _ = input.focus();
-    }
 }
 
 /// Dots, hatch, cross hatch, solid: steps 1 to 4.

@@ -62,7 +62,7 @@ fn coverage_row(line: CoverageLine) -> Vec<Cell> {
     let what = if line.needed {
         line.what
     } else {
-        format!("{} (not needed)", line.what)
+        format!("{} (the shift plan does without)", line.what)
     };
     let cells = line.cells.into_iter().map(|words| {
         let CoverageWords { usual, bad } = words;

@@ -42,7 +42,9 @@ pub fn follow(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) {
     on_cleanup(move || {
         before.remove();
         after.remove();
-        [WHAT, WHICH, OF].map(forget);
+        for name in [WHAT, WHICH, OF] {
+            forget(name);
+        }
     });
 }
 

@@ -26,7 +26,7 @@ pub fn AcceptForm(
     acted: Callback<()>,
 ) -> impl IntoView {
     let workspace = Workspace::here();
-    let form = Form::new();
+    let form = Form::signed_by(workspace.signer.get_untracked());
     let acceptable = finding.acceptable;
     let choose = Callback::new(move |role| form.role.set(role));
     let key = StoredValue::new(finding.key());
@@ -36,6 +36,7 @@ pub fn AcceptForm(
         match (form.missing.get_untracked(), form.role.get_untracked()) {
             (None, Some(role)) => {
                 let acceptance = form.acceptance(key.get_value(), role);
+                workspace.signer.set(form.by.get_untracked());
                 let said = "Accepted with a reason.";
                 decide(workspace, PlanEdit::Accept(acceptance), said, acted);
             }
@@ -111,10 +112,11 @@ struct Form {
 }
 
 impl Form {
-    fn new() -> Form {
+    /// Empty but for the name of who signed last.
+    fn signed_by(name: String) -> Form {
         Form {
             role: RwSignal::new(None),
-            by: RwSignal::new(String::new()),
+            by: RwSignal::new(name),
             reason: RwSignal::new(String::new()),
             missing: RwSignal::new(None),
             role_field: NodeRef::new(),
@@ -151,6 +153,7 @@ impl Form {
             by: Text::new(&self.by.get_untracked()),
             role,
             date: today(),
+            lapsed: false,
         }
     }
 
@@ -186,6 +189,24 @@ fn Problem(form: Form, of: Missing) -> impl IntoView {
     view! { <p class="must-fix" role="alert">{move || form.lacks(of).then_some(of.words())}</p> }
 }
 
+/// That it was accepted once, and that this does not count any more.
+#[component]
+pub fn Lapsed(acceptance: Acceptance) -> impl IntoView {
+    view! {
+        <p class="lapsed">
+            "No longer accepted: what it rests on has changed since. It was accepted ("
+            {who(&acceptance)}"): "{acceptance.reason.to_string()}
+        </p>
+    }
+}
+
+/// "A. Fitter, shop, 2031-05-09".
+fn who(acceptance: &Acceptance) -> String {
+    let when = acceptance.date.map(|date| format!(", {date}"));
+    let when = when.unwrap_or_default();
+    format!("{}, {}{when}", acceptance.by, acceptance.role)
+}
+
 /// Who accepted it and why, and the way back.
 #[component]
 pub fn Accepted(
@@ -195,15 +216,14 @@ pub fn Accepted(
     acted: Callback<()>,
 ) -> impl IntoView {
     let workspace = Workspace::here();
-    let who = format!("{}, {}", acceptance.by, acceptance.role);
-    let when = acceptance.date.map(|date| format!(", {date}"));
+    let who = who(&acceptance);
     let withdraw = move |_| {
         let edit = PlanEdit::Withdraw(acceptance.finding.clone());
         decide(workspace, edit, "No longer accepted.", acted);
     };
     view! {
         <p class="accepted">
-            "Accepted ("{who}{when}"): "{acceptance.reason.to_string()}
+            "Accepted ("{who}"): "{acceptance.reason.to_string()}
         </p>
         <button type="button" on:click=withdraw>
             "No longer accept it"<span class="unseen">": "{title}</span>
