@@ -9,6 +9,7 @@ use leverwright_core::edit::{Edit, EditError};
 use leverwright_core::finding::{Finding, Place};
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
+use leverwright_core::rider::Day;
 use leverwright_core::rules;
 use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
@@ -38,6 +39,9 @@ pub struct Workspace {
     /// Where answers about the rider come from now; kept for as long as the plan
     /// is open, whatever screen is shown.
     pub evidence: RwSignal<EvidenceChoice>,
+    /// The day that coverage and reach are shown for, whatever screen was shown
+    /// in between.
+    pub day: RwSignal<Day>,
     /// Who signed last, until the page is closed; kept nowhere.
     pub signer: RwSignal<String>,
 }
@@ -106,6 +110,7 @@ impl Workspace {
             notices: RwSignal::new(Vec::new()),
             print: RwSignal::new(usual_print()),
             evidence: RwSignal::new(EvidenceChoice::default()),
+            day: RwSignal::new(Day::Usual),
             signer: RwSignal::new(String::new()),
         }
     }
@@ -121,6 +126,7 @@ impl Workspace {
         self.print.update(|options| options.hand_page = false);
         // What one rider wore and who saw it says nothing about the next.
         self.evidence.set(EvidenceChoice::default());
+        self.day.set(Day::Usual);
         self.history.set(Some(history));
         self.lit.set(Vec::new());
     }

@@ -292,7 +292,7 @@ fn the_menu_does_everything() {
     dialog.wait_for_text("Tap: rear easier; it was front larger.");
     pick("menu-hold", "repeats, 3 cogs");
     dialog.wait_for_text("hold: repeats, 3 cogs");
-    dialog.wait_for_text("index finger, natural, not asked yet");
+    dialog.wait_for_text("index finger, at hand, not asked yet");
 
     let other = dialog.inner_css(".new-chord select").nth(0);
     other.script(
@@ -474,7 +474,8 @@ fn a_fix_is_applied_and_its_finding_goes() {
     does(&shop, RIGHT_OUTER, "rear easier");
     shop.wait_for("the finding is back", || count() == before);
 
-    shop.role("button", "Blank under resting hand").click();
+    shop.role("button", "Blank what lies under a resting hand")
+        .click();
     does(&shop, RIGHT_OUTER, "left blank");
     let right = shop.css(".slot-group.right .now").texts();
     let idle = ["left blank", "unplugged"];
@@ -561,10 +562,10 @@ fn reach_is_shown_by_hatch_and_in_words() {
     open_layout(&shop, PODS);
     choose(&shop, "Show reach", "left hand, from the hoods");
     let words = |button: &str| face(&shop, button).inner_css(".reach");
-    words(LEFT_HOOD).wait_for_text("thumb, natural");
+    words(LEFT_HOOD).wait_for_text("thumb, at hand");
     words(RIGHT_OUTER).wait_for_text("other hand must cross over");
     shop.css(".reach-key")
-        .wait_for_text("Left brake-shift lever: index finger, natural");
+        .wait_for_text("Left brake-shift lever: index finger, at hand");
     let fill = |button: &str| {
         shop.css(&format!(".drawn .button[data-button='{button}'] .reach"))
             .attribute("fill")

@@ -124,7 +124,7 @@ fn on_extensions(wheel: Wheel, position: HandPosition) -> Finding {
         acceptable: Acceptable::ByShop,
         places: vec![Place::Wheel(wheel), Place::Position(position)],
         message: format!(
-            "From the {position} the hand must move before it pulls the {wheel}’s brake: ride there only on closed flat roads."
+            "From the {position} the hand must move before it pulls the {wheel}’s brake. Whether this position is ridden all the same is for shop and rider to decide, with a reason."
         ),
         fixes: Vec::new(),
     }
@@ -175,7 +175,7 @@ mod tests {
         let found = fired(&setup.plan(), &RULE);
         assert_eq!(found.len(), 2);
         assert!(found.iter().all(|f| f.severity == Severity::Check));
-        assert!(found[0].message.contains("closed flat roads"));
+        assert!(found[0].message.contains("must move before it pulls"));
         let plan = bike(TemplateId::AeroTwoButton)
             .hand_does_nothing(Side::Left, HandPlace::OffBar)
             .plan();

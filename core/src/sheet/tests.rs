@@ -90,17 +90,17 @@ fn finding(severity: Severity, acceptable: Acceptable) -> Finding {
 }
 
 fn accept(plan: &Plan, finding: &Finding, role: Role, reason: &str) -> Plan {
-    edited(
-        plan,
-        &[Edit::Plan(PlanEdit::Accept(Acceptance {
-            finding: finding.key(),
-            reason: Text::new(reason),
-            by: Text::new("Bench 2"),
-            role,
-            date: Date::new(2031, 5, 9),
-            lapsed: false,
-        }))],
-    )
+    let mut plan = plan.clone();
+    // As a document may have it: an edit refuses one without a reason.
+    plan.accepted = vec![Acceptance {
+        finding: finding.key(),
+        reason: Text::new(reason),
+        by: Text::new("Bench 2"),
+        role,
+        date: Date::new(2031, 5, 9),
+        lapsed: false,
+    }];
+    plan
 }
 
 fn verdict(plan: &Plan, findings: &[Finding]) -> Verdict {
@@ -132,6 +132,10 @@ fn only_who_may_accept_and_says_why_makes_it_ready() {
     assert_eq!(word(&shop, Role::Shop, " "), Readiness::NotReady);
     assert_eq!(word(&shop, Role::Clinician, "Seen."), Readiness::NotReady);
     assert_eq!(word(&shop, Role::Rider, "I want it."), Readiness::NotReady);
+    let mut nameless = accept(&plan, &shop, Role::Shop, "Seen.");
+    nameless.accepted[0].by = Text::default();
+    let nobody = verdict(&nameless, std::slice::from_ref(&shop));
+    assert_eq!(nobody.readiness, Readiness::NotReady, "nobody said so");
     let hand_use = finding(Severity::Check, Acceptable::ByClinician);
     assert_eq!(word(&hand_use, Role::Clinician, "Seen."), Readiness::Ready);
     assert_eq!(word(&hand_use, Role::Rider, "Mine."), Readiness::CheckFirst);
