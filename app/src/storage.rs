@@ -17,7 +17,7 @@ mod shelf;
 mod slot;
 mod tabs;
 
-pub use browser::{is_available, is_page_from_file};
+pub use browser::{is_available, is_page_from_file, note_shared_here};
 pub use library::{Card, Library, in_words};
 pub use plan_id::PlanId;
 pub use record::Keeping;

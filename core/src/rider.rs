@@ -84,6 +84,20 @@ impl Rider {
         QUESTIONS.iter().filter(|q| !q.answered(self)).collect()
     }
 
+    /// How many answers are known of those that are asked on request only:
+    /// further contacts, blade reach, devices, a ride that was fine.
+    pub fn answers_on_request(&self) -> usize {
+        let of_hand = |side: &Side| {
+            let hand = self.hands.get(*side);
+            let further = hand.contacts.iter();
+            let further = further.filter(|(contact, _)| !MAIN_CONTACTS.contains(contact));
+            let device = usize::from(hand.device.is_some());
+            further.count() + hand.blade_reach.iter().count() + device
+        };
+        Side::ALL.iter().map(of_hand).sum::<usize>()
+            + usize::from(self.fine_ride_presses.is_known())
+    }
+
     /// Everything about the hands removed on this day. The nickname and the
     /// positions stay; who saw the positions, when and wearing what goes, because
     /// it tells of a visit and of a splint or device.

@@ -1,11 +1,11 @@
 //! What is asked on request only.
 
-use crate::erase::{When, flag, memo};
+use crate::erase::{When, flag, memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::HandPosition;
 use leverwright_core::edit::RiderEdit;
-use leverwright_core::rider::{Acts, Contact, Device, Side, YesNo};
+use leverwright_core::rider::{Acts, Contact, Device, Rider, Side, YesNo};
 use leverwright_core::text::Text;
 use leverwright_core::units::Mm;
 
@@ -28,15 +28,36 @@ const FURTHER: &[Contact] = &[
 /// Further contacts, measures, a device, the rider's own words.
 #[component]
 pub fn Details() -> impl IntoView {
+    let desk = Desk::here();
     view! {
         <details class="question">
-            <summary>"On request: further contacts, blade reach, a device, a ride that was fine"</summary>
+            <summary>
+                "On request: further contacts, blade reach, a device, a ride that was fine, own words"
+                <strong>{text(move || noted(desk))}</strong>
+            </summary>
             <div class="hands">
                 {Side::ALL.iter().map(|side| view! { <HandDetails side=*side/> }).collect_view()}
             </div>
             <FineRide/>
             <OwnWords/>
         </details>
+    }
+}
+
+/// What is noted within, so that nobody overlooks it while it is folded.
+fn noted(desk: Desk) -> String {
+    let count = desk.rider.with(Rider::answers_on_request);
+    let words = desk.rider.with(|rider| !rider.own_words.is_empty());
+    let answers = match count {
+        0 => None,
+        1 => Some("1 answer".to_owned()),
+        count => Some(format!("{count} answers")),
+    };
+    let words = words.then(|| "own words".to_owned());
+    let noted: Vec<String> = answers.into_iter().chain(words).collect();
+    match noted.is_empty() {
+        true => " – nothing noted".into(),
+        false => format!(" – noted: {}", noted.join(" and ")),
     }
 }
 

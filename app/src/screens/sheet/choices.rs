@@ -80,8 +80,17 @@ fn TitleFields() -> impl IntoView {
                 on:click=move |_| set_date(today().map(|d| d.to_string()).unwrap_or_default())>
                 "Today"
             </button>
+            <p class="quiet date-note">{move || other_day(&date.get())}</p>
         </div>
     }
+}
+
+/// Says that the sheet bears another day's date: it stays as it is until
+/// somebody sets it.
+fn other_day(date: &str) -> Option<String> {
+    let today = today()?.to_string();
+    let other = !date.is_empty() && date != today;
+    other.then(|| format!("The sheet says {date}. Today is {today}."))
 }
 
 #[component]
