@@ -97,7 +97,7 @@ fn what_buttons_do_is_noted_as_found() {
     shop.visit("#/layout");
     shop.role("button", "Clear").click();
     shop.visit("#/bike");
-    shop.role("button", "Note what the buttons do now as found")
+    shop.role("button", "Write down what the buttons do now as “was”")
         .click();
     shop.visit("#/sheet");
     shop.css("td.col-was").nth(0).wait_until_shown();

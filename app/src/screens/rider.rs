@@ -48,7 +48,7 @@ struct Desk {
     rider: Memo<Rider>,
     /// Where answers come from now.
     evidence: RwSignal<EvidenceChoice>,
-    /// Whether step numbers and the closest open codes are shown.
+    /// Whether step numbers and the closest published codes are shown.
     clinical: RwSignal<bool>,
     /// The hand shown where there is room for one.
     shown: RwSignal<Side>,
@@ -199,7 +199,7 @@ fn ClinicalSwitch() -> impl IntoView {
         <label class="tick">
             <input type="checkbox" prop:checked={flag(move || desk.clinical.get())}
                 on:change:target=move |ev| desk.clinical.set(ev.target().checked())/>
-            <span>"Show step numbers and the closest open codes"</span>
+            <span>"Show step numbers and the closest codes of the WHO ICF"</span>
         </label>
         <When holds={flag(move || desk.clinical.get())}>
             <p class="quiet">
