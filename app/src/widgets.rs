@@ -11,7 +11,7 @@ mod menu;
 mod no_plan;
 mod spot_link;
 
-pub use choice::{Choice, Choices, all_or_not_asked};
+pub use choice::{Choice, Choices, all_or_not_asked, seen};
 pub use confirm::Confirm;
 pub use field::{NumberField, Select, TextField, Tick};
 pub use finding::FindingCard;

@@ -8,8 +8,10 @@
 //! Rings and cogs are counted from the easiest gear on, rings from the smallest
 //! and cogs from the largest, so that a higher number is always harder.
 
+mod demand;
 mod drivetrain;
 mod error;
+mod fit;
 mod gear;
 mod ladder;
 mod paired;
@@ -17,12 +19,15 @@ mod preset;
 mod quantity;
 mod settings;
 mod shifting;
+mod single;
 #[cfg(test)]
 pub(crate) mod testing;
 mod tyre;
 
+pub use demand::{Demand, Trip, UsualMove};
 pub use drivetrain::{Derailleurs, Drivetrain, Sprockets};
 pub use error::{LadderError, ShiftingError, ToothError};
+pub use fit::{Asked, Exceeded};
 pub use gear::{Gear, Gears, SAME_GEAR};
 pub use ladder::{Crossover, Ladder, WIDE_STEP};
 pub use paired::{NetStep, Paired, USEFUL_STEP, net_steps};
@@ -33,4 +38,5 @@ pub use settings::{
     ShiftSettings,
 };
 pub use shifting::{Moved, Press, Scheme, Shift, Shifting};
+pub use single::SingleRing;
 pub use tyre::{BEAD_SEATS, Rolling, Tyre};

@@ -1,5 +1,7 @@
 //! Undo and redo.
 
+mod kept;
+
 use crate::edit::{Edit, EditError};
 use crate::plan::Plan;
 use crate::text::Date;

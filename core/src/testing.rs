@@ -12,9 +12,10 @@ use crate::cockpit::{
     Bar, BarKind, BarSide, BrakeRun, ButtonId, ButtonPart, ControlId, Freedom, HandPosition,
     HoldRun, Latch, ProfileOrigin, PulledTogether, SeenReach, SystemProfile,
 };
-use crate::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RideEdit, RiderEdit};
+use crate::edit::{BikeEdit, BrakeEdit, Edit, GearEdit, LayoutEdit, PlanEdit, RideEdit, RiderEdit};
 use crate::finding::Acceptance;
 use crate::function::Function;
+use crate::gears::{CogMove, Derailleurs, Gear, Millis, Pace, Rolling, Teeth, Tyre};
 use crate::layout::{Chord, Hold, LayoutId};
 use crate::plan::Plan;
 use crate::ride::kept::{FineHand, HandFigures, KnownRide, Remembered, RoadChoice};
@@ -196,6 +197,7 @@ impl Names {
             2 => rider_edit().prop_map(Edit::Rider),
             2 => plan_edit().prop_map(Edit::Plan),
             2 => ride_edit().prop_map(Edit::Ride),
+            2 => gear_edit().prop_map(Edit::Gears),
         ]
         .boxed();
         let several = prop::collection::vec(single.clone(), 0..4).prop_map(|edits| Edit::Several {
@@ -509,6 +511,48 @@ fn ride_edit() -> BoxedStrategy<RideEdit> {
         1 => option::of(known).prop_map(RideEdit::Known),
         1 => remembered.prop_map(RideEdit::Remember),
         1 => Just(RideEdit::Forget),
+    ]
+    .boxed()
+}
+
+/// Cogs and rings, most of them such as bikes have.
+fn gear_edit() -> BoxedStrategy<GearEdit> {
+    let teeth = |most: usize| {
+        let sprocket = prop_oneof![16 => 9..60u8, 1 => prop::num::u8::ANY].prop_map(Teeth);
+        let sorted = prop::collection::vec(sprocket, 0..most).prop_map(|mut teeth| {
+            teeth.sort_unstable();
+            teeth.dedup();
+            teeth
+        });
+        prop_oneof![9 => sorted, 1 => prop::collection::vec((0..60u8).prop_map(Teeth), 0..4)]
+    };
+    let tooth = || option::of((0..60u8).prop_map(Teeth));
+    let cogs = || (0..14u8, 0..14u8).prop_map(|(leaves, lands)| CogMove { leaves, lands });
+    let millis = || (0..2000u32).prop_map(Millis);
+    let wheel = prop_oneof![
+        (18..60u16, select(&[622u16, 559, 600][..]))
+            .prop_map(|(width, bead_seat)| Rolling::Tyre(Tyre { width, bead_seat })),
+        (0.0..3000.0).prop_map(|mm| Rolling::Measured(Mm(mm))),
+    ];
+    prop_oneof![
+        3 => any().prop_map(GearEdit::Preset),
+        2 => teeth(5).prop_map(GearEdit::Rings),
+        2 => teeth(16).prop_map(GearEdit::Cogs),
+        1 => option::of(wheel).prop_map(GearEdit::Wheel),
+        1 => option::of(length()).prop_map(GearEdit::Crank),
+        1 => option::of(length()).prop_map(GearEdit::Chainstay),
+        2 => (tooth(), tooth(), tooth()).prop_map(|(largest_cog, wrap, front_difference)| {
+            GearEdit::Derailleurs(Derailleurs { largest_cog, wrap, front_difference })
+        }),
+        1 => (any(), option::of(0..16u8)).prop_map(|(way, n)| GearEdit::RearShifts(way, n)),
+        2 => any().prop_map(GearEdit::LadderGoal),
+        4 => (0..3u8, any(), cogs()).prop_map(|(k, way, cogs)| GearEdit::Crossover(k, way, cogs)),
+        1 => Just(GearEdit::CrossoversWorkedOut),
+        4 => (0..3u8, 0..14u8, prop::bool::ANY)
+            .prop_map(|(ring, cog, on)| GearEdit::Forbid(Gear { ring, cog }, on)),
+        1 => prop::bool::ANY.prop_map(GearEdit::HoldsCross),
+        1 => (millis(), millis(), millis())
+            .prop_map(|(trigger, rear, front)| GearEdit::Pace(Pace { trigger, rear, front })),
     ]
     .boxed()
 }

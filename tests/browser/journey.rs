@@ -46,6 +46,13 @@ fn from_a_template_to_the_same_sheet_in_another_browser() {
         shop.css(".finding .says").count() > 0 && still_live() == 0
     });
 
+    // Undo is kept with the plan.
+    shop.role("button", "Undo").click();
+    shop.wait_for("undo works after the reload", || still_live() == 1);
+    shop.role("button", "Redo").click();
+    shop.wait_for("and so does redo", || still_live() == 0);
+    wait_until_saved(&shop);
+
     shop.visit("#/sheet");
     let a4 = shop.print(Paper::A4);
     let letter = shop.print(Paper::Letter);

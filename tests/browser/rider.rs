@@ -30,7 +30,11 @@ fn a_hand_is_described_in_one_tap_and_taken_back_in_one_step() {
         chosen(&shop, "right-place"),
         "rests on the bar and does not press"
     );
-    assert_eq!(chosen(&shop, "right-lets-go"), "does not");
+    assert_eq!(chosen(&shop, "right-brakes-hard"), "does not");
+    // What the tap does not say stays not asked.
+    for unsaid in ["right-lets-go", "right-stays-on", "right-comfort"] {
+        assert_eq!(chosen(&shop, unsaid), "not asked", "{unsaid}");
+    }
     assert_eq!(chosen(&shop, "left-lets-go"), "not asked");
     shop.finger()
         .tap(&shop.role("button", "Left hand rides, presses and brakes easily"));
@@ -41,7 +45,7 @@ fn a_hand_is_described_in_one_tap_and_taken_back_in_one_step() {
     shop.wait_for("the left hand is not asked again", || {
         chosen(&shop, "left-lets-go") == "not asked"
     });
-    assert_eq!(chosen(&shop, "right-lets-go"), "does not");
+    assert_eq!(chosen(&shop, "right-brakes-hard"), "does not");
 }
 
 #[test]
@@ -55,7 +59,9 @@ fn an_answer_is_given_by_keyboard_alone_and_counted() {
         )
         .click();
     }
-    shop.css(".lead").wait_for_text("1 question is still open");
+    // Pain, what the arms do by themselves, and positions are asked singly.
+    shop.css(".lead")
+        .wait_for_text("3 questions are still open");
     shop.eval::<bool>(
         "document.querySelector(\"input[name='left-lets-go']:checked\").focus(); return true",
     );
@@ -86,6 +92,9 @@ fn the_interview_takes_few_taps_and_no_typing() {
         "position-hoods",
         "position-drops",
         "mounts",
+        "left-comfort",
+        "left-moves",
+        "left-later",
     ] {
         shop.css(&format!("label:has(input[name='{name}'])"))
             .nth(0)
@@ -246,4 +255,51 @@ fn axe_core_objects_to_nothing_on_the_rider() {
         });
         shop.assert_accessible();
     }
+}
+
+#[test]
+fn pain_has_answers_and_parts_of_its_own_and_a_finding() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    let answers: Vec<String> = shop.eval(
+        "return [...document.querySelectorAll(\"input[name='left-comfort']\")]
+             .map((input) => input.nextElementSibling.textContent)",
+    );
+    assert_eq!(
+        answers,
+        [
+            "never",
+            "a little",
+            "clearly",
+            "badly",
+            "too much to ride",
+            "not asked"
+        ]
+    );
+    shop.css("label:has(input[name='left-comfort'])")
+        .nth(3)
+        .click();
+    shop.css(".where-it-hurts summary").nth(0).click();
+    shop.css(".where-it-hurts label").nth(0).click();
+    shop.visit("#/layout");
+    shop.wait_for("a finding tells of it", || {
+        let says = shop.css(".finding .says").texts();
+        says.iter().any(|text| {
+            text.contains("The left hand hurts badly") && text.contains("Its thumb hurts")
+        })
+    });
+}
+
+#[test]
+fn what_is_open_is_listed_and_leads_to_the_hand() {
+    let home = Browser::open_phone("home");
+    start(&home, PODS);
+    home.css(".still-open summary").click();
+    home.role("link", "pain, right hand").click();
+    home.wait_for("the right hand is shown and has the focus", || {
+        home.eval(
+            "return document.activeElement.name === 'right-comfort'
+                 && document.activeElement.closest('.hand').offsetParent !== null",
+        )
+    });
 }

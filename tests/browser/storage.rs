@@ -287,6 +287,11 @@ fn hand_details_are_removed_from_every_stored_byte_and_from_undo() {
         |shop: &Browser, words: &str| stored(shop).values().any(|value| value.contains(words));
     // The codes of answers, as files write them.
     assert!(says(&shop, "brakes-hard"), "{:?}", stored(&shop));
+    let undo = || {
+        let undo = |key: &String| key.starts_with("leverwright/undo/");
+        stored(&shop).into_iter().find(|(key, _)| undo(key))
+    };
+    assert!(undo().is_some_and(|(_, kept)| kept.contains("right hand rests")));
     shop.visit("#/plans");
     // A torn copy may hold them, too.
     let torn = stored(&shop)[&newest(&shop)][..2000].to_owned();

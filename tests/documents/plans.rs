@@ -6,9 +6,14 @@ use leverwright_core::cockpit::{
     BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Ease, Freedom, HandPosition, HoldRun,
     Latch, Link, PulledTogether, SeenReach, ThumbWorkKind, UnusedPort, Zone,
 };
-use leverwright_core::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
+use leverwright_core::edit::{
+    BikeEdit, BrakeEdit, Edit, GearEdit, LayoutEdit, PlanEdit, RiderEdit,
+};
 use leverwright_core::finding::{Acceptance, Role};
 use leverwright_core::function::Function;
+use leverwright_core::gears::{
+    CogMove, Derailleurs, Direction, Gear, LadderGoal, Millis, Pace, Rolling, Teeth, Tyre,
+};
 use leverwright_core::layout::{Chord, Hold};
 use leverwright_core::plan::Plan;
 use leverwright_core::rider::{
@@ -211,6 +216,32 @@ pub fn full() -> Plan {
             second: id(3),
             function: Function::FrontToggle,
         })),
+        Edit::Gears(GearEdit::Wheel(Some(Rolling::Measured(Mm(2099.5))))),
+        Edit::Gears(GearEdit::Crank(Some(Mm(172.5)))),
+        Edit::Gears(GearEdit::Chainstay(Some(Mm(412.0)))),
+        Edit::Gears(GearEdit::Derailleurs(Derailleurs {
+            largest_cog: Some(Teeth(36)),
+            wrap: Some(Teeth(41)),
+            front_difference: Some(Teeth(16)),
+        })),
+        Edit::Gears(GearEdit::RearShifts(Direction::Up, Some(2))),
+        Edit::Gears(GearEdit::RearShifts(Direction::Down, Some(3))),
+        Edit::Gears(GearEdit::LadderGoal(LadderGoal::Comfort)),
+        Edit::Gears(GearEdit::Forbid(Gear::new(0, 11), true)),
+        Edit::Gears(GearEdit::Crossover(
+            0,
+            Direction::Up,
+            CogMove {
+                leaves: 6,
+                lands: 4,
+            },
+        )),
+        Edit::Gears(GearEdit::HoldsCross(true)),
+        Edit::Gears(GearEdit::Pace(Pace {
+            trigger: Millis(400),
+            rear: Millis(150),
+            front: Millis(900),
+        })),
         Edit::Plan(PlanEdit::DuplicateLayout("Second thought".into())),
         Edit::Layout(LayoutEdit::Hold(id(2), Some(Hold::Repeats(HoldRun::ToEnd)))),
         Edit::Plan(PlanEdit::Accept(Acceptance {
@@ -356,7 +387,31 @@ impl Act {
                 lapsed: a % 3 == 0,
             })),
             40 => Edit::Rider(RiderEdit::ForgetHand(side)),
-            41 => Edit::Rider(RiderEdit::Hurts(side, pick(a), answer(pick(b), c))),
+            41 => Edit::Gears(GearEdit::Preset(pick(a))),
+            42 => Edit::Gears(GearEdit::Forbid(
+                Gear::new((a % 3) as u8, (b % 14) as u8),
+                c % 4 > 0,
+            )),
+            43 => Edit::Gears(GearEdit::Crossover(
+                (a % 2) as u8,
+                pick(a),
+                CogMove {
+                    leaves: (b % 14) as u8,
+                    lands: (c % 14) as u8,
+                },
+            )),
+            44 => Edit::Gears(GearEdit::Cogs(
+                (0..=a % 14)
+                    .map(|n| Teeth((9 + n + n * (b % 4)) as u8))
+                    .collect(),
+            )),
+            45 => Edit::Gears(GearEdit::Wheel(match a % 3 {
+                0 => None,
+                1 => Tyre::new(b % 150, 622).ok().map(Rolling::Tyre),
+                _ => Some(Rolling::Measured(mm(b))),
+            })),
+            46 => Edit::Gears(GearEdit::LadderGoal(pick(a))),
+            47 => Edit::Rider(RiderEdit::Hurts(side, pick(a), answer(pick(b), c))),
             _ => Edit::Plan(PlanEdit::NoteAsFound),
         }
     }
@@ -364,7 +419,7 @@ impl Act {
 
 pub fn act() -> impl Strategy<Value = Act> {
     (
-        0..43_u8,
+        0..49_u8,
         any::<u16>(),
         any::<u16>(),
         any::<u16>(),

@@ -26,6 +26,7 @@ fn groups(file: &Value) -> Vec<String> {
     const TABLES: &[&str] = &[
         "abilities",
         "contacts",
+        "hurts",
         "blade_reach",
         "positions",
         "taps",

@@ -94,7 +94,7 @@ fn Bench() -> impl IntoView {
                         stand.workspace.say("Noted. The setup sheet prints it as “was”.");
                     }
                 })}>
-                    "Note what the buttons do now as found"
+                    "Write down what the buttons do now as “was”"
                 </button>
             </div>
             {BarSide::ALL.iter().map(|side| view! { <Group side=*side/> }).collect_view()}

@@ -24,6 +24,7 @@ use super::plan_id::PlanId;
 use super::record::{Keeping, Record, Standing};
 use super::shelf::{self, Damaged};
 use super::tabs::Tabs;
+use super::undo;
 use crate::workspace::Workspace;
 
 /// Where a tab keeps which plan it has open, so that a reload finds it.
@@ -261,7 +262,11 @@ impl Library {
             saved: Some(Arc::clone(&plan)),
             ..Record::new(id.clone(), Keeping::InBrowser)
         };
-        Some((record, History::new(Arc::unwrap_or_clone(plan))))
+        let mut history = History::new(Arc::unwrap_or_clone(plan));
+        if let Some(undo) = undo::find(&BrowserDrawer, id, &slot.stamp()) {
+            history.recall(&undo);
+        }
+        Some((record, history))
     }
 
     /// Looks at every plan again, for the list.

@@ -3,6 +3,7 @@
 use crate::erase::flag;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
+use leverwright_core::rider::YesNo;
 
 /// What may be chosen: a value, or nothing said, each with its words.
 pub type Choices<T> = Vec<(Option<T>, String)>;
@@ -14,6 +15,17 @@ pub fn all_or_not_asked<T: Vocabulary>() -> Choices<T> {
         .map(|item| (Some(*item), item.words().to_owned()))
         .chain([(None, "not asked".to_owned())])
         .collect()
+}
+
+/// Yes and no as what was seen, and that nobody looked yet.
+pub fn seen(yes: &str, no: &str, not_yet: &str) -> Choices<YesNo> {
+    [
+        (Some(YesNo::Yes), yes),
+        (Some(YesNo::No), no),
+        (None, not_yet),
+    ]
+    .map(|(value, words)| (value, words.to_owned()))
+    .to_vec()
 }
 
 /// A row of choices. The browser's own radio buttons bring arrow keys, screen

@@ -217,7 +217,7 @@ mod tests {
         assert_eq!(readiness(&plan), Readiness::Ready);
         assert_eq!(
             summary(&plan),
-            "Left hand: hood button other ring, outer paddle easier, inner paddle harder; brakes both wheels. Right hand: rests; nothing live."
+            "Left hand: hood button other ring, outer paddle easier, inner paddle harder; brakes both wheels. Right hand: rests; its buttons do nothing."
         );
     }
 

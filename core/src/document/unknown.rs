@@ -24,6 +24,8 @@ const LISTS: &[(&str, &[&str])] = &[
     named::<v1::BrakeRun>(),
     named::<v1::PulledTogether>(),
     named::<v1::ThumbWork>(),
+    named::<v1::Gear>(),
+    named::<v1::Crossovers>(),
     named::<v1::Layout>(),
     named::<v1::Chord>(),
     named::<v1::Acceptance>(),

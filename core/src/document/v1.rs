@@ -15,6 +15,7 @@ mod rider;
 pub(super) use bike::{
     BrakeRun, Button, Control, PulledTogether, SeenReach, ThumbWork, WheelBrake,
 };
+pub(super) use gears::{Crossovers, Gear};
 pub(super) use layout::{Chord, Layout};
 pub(super) use ride::Remembered;
 
@@ -137,6 +138,9 @@ impl Document {
     /// Refuses what one field at a time cannot tell.
     pub(super) fn look_through(&self, reader: &mut Reader) {
         self.bike.look_through(reader);
+        if let Some(settings) = &self.shift_settings.0 {
+            settings.look_through(reader);
+        }
     }
 }
 

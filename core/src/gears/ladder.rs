@@ -18,6 +18,7 @@ use super::{
     CogMove, Direction, Gear, Gears, HandCrossovers, LadderError, LadderSettings, Millis, Pace,
     Percent,
 };
+use crate::ordered::sort_by_key;
 use crate::vocabulary::Vocabulary;
 
 /// A ladder that works.
@@ -215,7 +216,7 @@ impl Ladder {
                 }
             }
         }
-        found.sort_unstable_by_key(|c: &Crossover| (c.pair(), c.way));
+        sort_by_key(&mut found, |c: &Crossover| (c.pair(), c.way));
         found
     }
 

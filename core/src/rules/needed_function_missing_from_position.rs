@@ -42,7 +42,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
             let message = match situation.coverage.cell(function, *position, Day::Usual) {
                 None | Some(Cell::Reached(_)) => continue,
                 Some(Cell::ByLettingGo(way)) => format!(
-                    "From the {position}, “{function}” is called up only when the {} hand leaves its place.",
+                    "From the {position}, the {} hand must leave its place for “{function}”.",
                     way.hand
                 ),
                 Some(Cell::No(why)) => {
@@ -117,7 +117,7 @@ mod tests {
         assert_eq!(found.len(), 1, "{found:?}");
         assert_eq!(
             found[0].message,
-            "From the drops, “rear easier” is called up only when the right hand leaves its place."
+            "From the drops, the right hand must leave its place for “rear easier”."
         );
         assert_eq!(
             fixes_of(&plan, &RULE),

@@ -17,7 +17,7 @@ pub(super) static RULE: Rule = Rule {
     acceptable: Acceptable::ByClinician,
     what: "Every question of the interview that matters for this hand and this bike has an answer. What was not asked is taken as possible, which is not the same as no difficulty.",
     why: "The layout rests on the answers. A hand that was not asked about may turn out on the road not to do what the plan asks of it.",
-    remedy: "Ask, or try it with the fitter, bike still. “Not sure” is an answer to come back to.",
+    remedy: "Ask, or try it with the fitter, bike still. Whoever is not sure leaves “not asked” and comes back to it.",
     origin: Origin::CommonPractice,
     check,
 };

@@ -15,7 +15,7 @@ pub(super) static RULE: Rule = Rule {
     title: "A lever that the shift system needs is absent",
     severity: Severity::MustFix,
     acceptable: Acceptable::ByShop,
-    what: "Each lever without which the system does not start, as its profile says, is on its side of the bar and plugged in, whether the rider uses it or not. A flat bar's thumb pods count as its levers; “middle” means a lever on either side.",
+    what: "Each lever that must be plugged in for the system to run, as its profile says, is on its side of the bar and plugged in, whether the rider uses it or not. A flat bar's thumb pods count as its levers; “middle” means a lever on either side.",
     why: "The system may stop with an error or not wake up at all, although every button that the rider uses is there.",
     remedy: "Plug the lever in, or fit one whose blade is removed and whose buttons are left blank.",
     origin: Origin::CommonPractice,
@@ -54,7 +54,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
             acceptable: Acceptable::ByShop,
             places,
             message: format!(
-                "The shift system does not start without a lever {place}, and none is plugged in there."
+                "The shift system runs only with a lever {place} plugged in, and there is none."
             ),
             fixes: match unplugged {
                 Some(control) => vec![Fix {

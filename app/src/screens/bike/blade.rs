@@ -9,7 +9,7 @@ use leverwright_core::spot::Spot;
 use leverwright_core::units::Mm;
 
 use super::{OpenMark, Stand};
-use crate::widgets::{Choice, NumberField, Tick, all_or_not_asked};
+use crate::widgets::{Choice, NumberField, Tick, seen};
 
 /// Fitted or not, its measures, and a parking latch.
 #[component]
@@ -44,8 +44,9 @@ pub fn BladeSection(id: ControlId) -> impl IntoView {
                 set={move |on: bool| stand.commit(BikeEdit::Latch(id, on.then(Latch::default)))}/>
             <When holds={flag(move || has_latch.get())}>
                 <OpenMark spot=Spot::Latch(id)/>
-                <Choice legend="The hand that must do it was seen to set and release the latch"
-                    name=format!("latch-{id}") choices=all_or_not_asked()
+                <Choice legend="Does the hand that must do it set and release the latch?"
+                    name=format!("latch-{id}")
+                    choices={seen("tried: it does", "tried: it does not", "not tried")}
                     chosen={Signal::derive(move || blade.get()?.latch?.tried.value)}
                     choose=set_tried/>
             </When>

@@ -49,6 +49,9 @@ pub fn ControlCard(id: ControlId) -> impl IntoView {
                 <span class="quiet">{text(move || format!(" · {}", state.get()))}</span>
             </summary>
             <Joining id/>
+            <When holds={flag(move || parts.with(|parts| parts.contains(&ButtonPart::Far)))}>
+                <p class="quiet">"Near and far are counted from the hand that rides beside it."</p>
+            </When>
             <For each=move || parts.get() key=|part: &ButtonPart| *part let:part>
                 <ButtonRow id={leverwright_core::cockpit::ButtonId { control: id, part }}/>
             </For>

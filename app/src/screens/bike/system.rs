@@ -81,7 +81,7 @@ pub fn SystemSection() -> impl IntoView {
                 put=|p: &mut SystemProfile, k: ShiftPlanKind, on: bool| {
                     if on { p.shift_plans.insert(k) } else { p.shift_plans.remove(&k) };
                 }/>
-            <SetTicks profile legend="Levers without which it does not start"
+            <SetTicks profile legend="Levers that must be plugged in for it to run"
                 has=|p: &SystemProfile, s: BarSide| p.required_levers.contains(&s)
                 put=|p: &mut SystemProfile, s: BarSide, on: bool| {
                     if on { p.required_levers.insert(s) } else { p.required_levers.remove(&s) };

@@ -126,7 +126,7 @@ impl Library {
             keeping: Keeping::InBrowser,
             ..record
         };
-        record.save(&Arc::new(history.plan().clone()), &self.tab(), now());
+        record.save(&history, &self.tab(), now());
         self.tell_outcome(None, record.unsaved);
         self.put_down((record, history));
     }
@@ -139,7 +139,7 @@ impl Library {
         history.remove_hand_details(today());
         let plan = Arc::new(history.plan().clone());
         record.exported = None;
-        record.save_alone(&plan, &self.tab(), now());
+        record.save_alone(&history, &self.tab(), now());
         let outcome = record.unsaved;
         let name = plan.name.clone();
         self.put_down((record, history));
@@ -170,7 +170,7 @@ impl Library {
             return;
         };
         change(&mut history);
-        record.save(&Arc::new(history.plan().clone()), &self.tab(), now());
+        record.save(&history, &self.tab(), now());
         self.tell_outcome(None, record.unsaved);
         self.hold((record, history));
         self.look_again();

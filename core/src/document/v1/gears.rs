@@ -1,7 +1,7 @@
 //! The drivetrain and the shift plan's settings in format 1.
 
 use crate::document::code::Code;
-use crate::document::list::Plain;
+use crate::document::list::{Item, List, Plain};
 use crate::document::number::{Length, Whole};
 use crate::document::part::Given;
 use crate::document::reader::Reader;
@@ -64,9 +64,9 @@ part! {
         rear_with_smaller (default): Given<Cog>,
         ladder_goal (default): Given<Code<LadderGoal>>,
         /// Gears that the ladder keeps out of.
-        forbidden (default): Given<Plain<Gear>>,
-        /// Crossovers set by hand, from the smallest ring.
-        crossovers (default): Given<Plain<Crossovers>>,
+        forbidden (default): Given<List<Gear, { limits::MOST_FORBIDDEN }>>,
+        /// Crossovers set by hand: for each ring but the largest, in order.
+        crossovers (default): Given<List<Crossovers, { MOST_RINGS as usize - 1 }>>,
         /// Whether a hold runs on across a crossover.
         holds_cross (default): Given<bool>,
         pace (default): Given<Pace>,
@@ -75,7 +75,7 @@ part! {
 
 part! {
     /// A gear.
-    struct Gear as "a gear such as {\"ring\": 0, \"cog\": 3}" {
+    pub(in crate::document) struct Gear as "a gear such as {\"ring\": 0, \"cog\": 3}" {
         ring: Ring,
         cog: Cog,
     }
@@ -83,7 +83,9 @@ part! {
 
 part! {
     /// Where the front changes between a ring and the next larger.
-    struct Crossovers as "two crossovers" {
+    pub(in crate::document) struct Crossovers as "two crossovers" {
+        /// The smaller of their rings.
+        ring: Ring,
         /// The cog left on the way to the larger ring.
         up_leaves: Cog,
         up_lands: Cog,
@@ -99,6 +101,24 @@ part! {
         trigger: Time,
         rear: Time,
         front: Time,
+    }
+}
+
+impl Item for Gear {
+    const LIST: &'static str = "forbidden";
+    const NAMED_BY: &'static [&'static str] = &["ring", "cog"];
+
+    fn name(&self) -> String {
+        format!("{} and {}", self.ring.0, self.cog.0)
+    }
+}
+
+impl Item for Crossovers {
+    const LIST: &'static str = "crossovers";
+    const NAMED_BY: &'static [&'static str] = &["ring"];
+
+    fn name(&self) -> String {
+        self.ring.0.to_string()
     }
 }
 
@@ -234,12 +254,17 @@ impl Settings {
             ring: gear.ring.into(),
             cog: gear.cog.into(),
         });
-        let crossovers = ladder.by_hand.iter().map(|set| Crossovers {
-            up_leaves: set.up.leaves.into(),
-            up_lands: set.up.lands.into(),
-            down_leaves: set.down.leaves.into(),
-            down_lands: set.down.lands.into(),
-        });
+        let crossovers = ladder
+            .by_hand
+            .iter()
+            .zip(0_u8..)
+            .map(|(set, ring)| Crossovers {
+                ring: ring.into(),
+                up_leaves: set.up.leaves.into(),
+                up_lands: set.up.lands.into(),
+                down_leaves: set.down.leaves.into(),
+                down_lands: set.down.lands.into(),
+            });
         let pace = Pace {
             trigger: Whole(settings.pace.trigger.0),
             rear: Whole(settings.pace.rear.0),
@@ -249,12 +274,32 @@ impl Settings {
             rear_with_larger: given(settings.paired.larger, Cog::from),
             rear_with_smaller: given(settings.paired.smaller, Cog::from),
             ladder_goal: Given((ladder.goal != usual.ladder.goal).then_some(Code(ladder.goal))),
-            forbidden: Given((!ladder.forbidden.is_empty()).then(|| Plain(forbidden.collect()))),
-            crossovers: Given((!ladder.by_hand.is_empty()).then(|| Plain(crossovers.collect()))),
+            forbidden: Given((!ladder.forbidden.is_empty()).then(|| List(forbidden.collect()))),
+            crossovers: Given((!ladder.by_hand.is_empty()).then(|| List(crossovers.collect()))),
             holds_cross: Given(settings.holds_cross.then_some(true)),
             pace: Given((settings.pace != usual.pace).then_some(pace)),
         };
         (part != Settings::default()).then_some(part)
+    }
+}
+
+impl Settings {
+    /// Refuses what one field at a time cannot tell.
+    pub(super) fn look_through(&self, reader: &mut Reader) {
+        let Some(crossovers) = &self.crossovers.0 else {
+            return;
+        };
+        if crossovers
+            .0
+            .iter()
+            .zip(0..)
+            .any(|(set, ring)| set.ring.0 != ring)
+        {
+            reader.refuse_at(
+                "shift_settings.crossovers",
+                "expected one entry for each ring but the largest, from ring 0",
+            );
+        }
     }
 }
 

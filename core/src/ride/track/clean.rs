@@ -120,9 +120,10 @@ fn heights(raw: &[Point], cleaned: &mut Cleaned) -> (Vec<f64>, f64) {
     for pair in known.windows(2) {
         let (from, to) = (pair[0], pair[1]);
         let span = cleaned.along[to] - cleaned.along[from];
-        for n in from..to {
-            let share = (cleaned.along[n] - cleaned.along[from]) / span;
-            heights[n] = of(from) + (of(to) - of(from)) * share;
+        let between = cleaned.along[from..to].iter().zip(&mut heights[from..to]);
+        for (along, height) in between {
+            let share = (along - cleaned.along[from]) / span;
+            *height = of(from) + (of(to) - of(from)) * share;
         }
     }
     heights[*last..].fill(of(*last));
