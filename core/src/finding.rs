@@ -76,6 +76,22 @@ impl Place {
         }
     }
 
+    /// Reads what [`Place::key`] gives.
+    pub fn parse(key: &str) -> Option<Place> {
+        let (kind, name) = key.split_once(':')?;
+        let place = match kind {
+            "button" => Place::Button(ButtonId::parse(name)?),
+            "control" => Place::Control(ControlId(name.parse().ok()?)),
+            "hand" => Place::Hand(Side::from_code(name)?),
+            "position" => Place::Position(HandPosition::from_code(name)?),
+            "function" => Place::Function(Function::from_code(name)?),
+            "wheel" => Place::Wheel(Wheel::from_code(name)?),
+            "thumb-work" => Place::ThumbWork(ThumbWorkKind::from_code(name)?),
+            _ => return None,
+        };
+        (place.key() == key).then_some(place)
+    }
+
     /// The place in words: "left inner paddle", "right hand".
     pub fn words(&self, bike: &Bike) -> String {
         match self {

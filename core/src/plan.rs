@@ -6,8 +6,9 @@ use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
 use crate::gears::ShiftSettings;
-use crate::layout::{Layout, LayoutId};
+use crate::layout::{Chosen, Layout, LayoutId};
 use crate::ordered::SmallMap;
+use crate::record::Record;
 use crate::ride::kept::Rides;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
@@ -44,6 +45,10 @@ pub struct Plan {
     pub rides: Rides,
     /// Findings accepted with a reason.
     pub accepted: Vec<Acceptance>,
+    /// The layout chosen for the sheet, where somebody chose.
+    pub chosen: Option<Chosen>,
+    /// What is kept beside what the plan says: changes, reviews, checks.
+    pub record: Record,
     /// Parts of the file that this version does not know, kept as they came.
     pub unknown: Vec<UnknownPart>,
 }
@@ -83,6 +88,8 @@ impl Plan {
             as_found: SmallMap::new(),
             rides: Rides::default(),
             accepted: Vec::new(),
+            chosen: None,
+            record: Record::default(),
             unknown: Vec::new(),
         }
     }

@@ -13,7 +13,7 @@ mod parts;
 mod points;
 mod proof;
 mod settings;
-mod stand_check;
+pub(crate) mod stand_check;
 mod text;
 mod tick;
 mod title;
@@ -40,6 +40,7 @@ use crate::ordered;
 use crate::plan::Plan;
 use crate::rules;
 use crate::situation::Situation;
+use crate::text::capital;
 
 vocabulary! {
     /// The paper it is printed on.
@@ -203,15 +204,6 @@ fn left_to_right(bike: &Bike) -> impl Iterator<Item = &Control> {
 /// The brake levers from left to right, those without their blade too.
 fn levers(bike: &Bike) -> impl Iterator<Item = &Control> {
     left_to_right(bike).filter(|control| control.blade.is_some())
-}
-
-/// The first letter made a capital, as at the head of a line.
-fn capital(text: &str) -> String {
-    let mut text = text.to_owned();
-    if let Some(first) = text.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    text
 }
 
 /// "one", "1 lever", "2 levers".

@@ -119,7 +119,7 @@ fn buttons(bike: &Bike, layout: &Layout) -> TickList {
 }
 
 /// What three short presses show.
-const fn three_presses(function: Option<Function>) -> &'static str {
+pub(crate) const fn three_presses(function: Option<Function>) -> &'static str {
     match function {
         None => "nothing happens",
         Some(Function::RearHarder) => "one cog smaller each time",

@@ -89,17 +89,17 @@ fn finding(severity: Severity, acceptable: Acceptable) -> Finding {
     }
 }
 
+/// The plan with an acceptance as a document may bring it.
 fn accept(plan: &Plan, finding: &Finding, role: Role, reason: &str) -> Plan {
     let mut plan = plan.clone();
-    // As a document may have it: an edit refuses one without a reason.
-    plan.accepted = vec![Acceptance {
+    plan.accepted.push(Acceptance {
         finding: finding.key(),
         reason: Text::new(reason),
         by: Text::new("Bench 2"),
         role,
         date: Date::new(2031, 5, 9),
         lapsed: false,
-    }];
+    });
     plan
 }
 
