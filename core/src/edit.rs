@@ -7,6 +7,7 @@ mod bike;
 mod brakes;
 mod error;
 mod gears;
+mod lapse;
 mod layout;
 mod plan;
 mod record;
@@ -97,6 +98,7 @@ impl Plan {
     pub fn apply(&self, edit: &Edit) -> Result<Plan, EditError> {
         let mut next = self.clone();
         edit.make(&mut next)?;
+        lapse::mark(self, &mut next);
         Ok(next)
     }
 }

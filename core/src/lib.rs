@@ -73,6 +73,7 @@ pub mod drawing;
 pub mod finding;
 pub mod lights;
 pub mod rules;
+pub mod spot;
 pub mod tally;
 
 pub mod sheet;

@@ -119,10 +119,19 @@ impl Plan {
         self.shift_plan.needed()
     }
 
-    /// The acceptance under which a finding may stand: by somebody who may
-    /// accept it, with a reason. What can never be accepted has none, whatever
-    /// a document says.
+    /// The acceptance under which a finding may stand: by somebody named who may
+    /// accept it, with a reason, as long as what it rests on is as it was. What
+    /// can never be accepted has none, whatever a document says.
     pub fn acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
+        self.acceptance(finding).filter(|a| !a.lapsed)
+    }
+
+    /// The acceptance that a finding had until what it rests on changed.
+    pub fn lapsed_acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
+        self.acceptance(finding).filter(|a| a.lapsed)
+    }
+
+    fn acceptance(&self, finding: &Finding) -> Option<&Acceptance> {
         if self.accepted.is_empty() {
             return None;
         }
@@ -131,6 +140,7 @@ impl Plan {
             acceptance.finding == key
                 && finding.acceptable.by(acceptance.role)
                 && !acceptance.reason.is_empty()
+                && !acceptance.by.is_empty()
         })
     }
 }

@@ -91,6 +91,9 @@ pub struct SheetOptions {
     /// for: the sheet hangs where others see it, and the bench needs no more
     /// than which hand and contact press what.
     pub hand_page: bool,
+    /// Whether the page with hand details shows step numbers and the closest ICF
+    /// codes.
+    pub clinical: bool,
 }
 
 impl Default for SheetOptions {
@@ -99,6 +102,7 @@ impl Default for SheetOptions {
             paper: Paper::A4,
             large_print: false,
             hand_page: false,
+            clinical: false,
         }
     }
 }
@@ -164,7 +168,7 @@ impl Sheet {
             buttons: buttons::rows(situation),
             brakes: brakes::sheet(situation),
             settings: settings::list(situation),
-            parts: parts::lines(&plan.bike, &plan.rider),
+            parts: parts::lines(plan),
             wires: wires::lines(&plan.bike),
             work: work::list(plan),
             stand_check: stand_check::lists(situation),
@@ -174,7 +178,9 @@ impl Sheet {
             first_ride: proof::first_ride(situation),
             cautions: CAUTIONS,
             sign_off: proof::sign_off(),
-            hands: options.hand_page.then(|| hands::page(plan)),
+            hands: options
+                .hand_page
+                .then(|| hands::page(plan, options.clinical)),
         }
     }
 

@@ -25,7 +25,8 @@ use crate::review::{NotAssessed, Review, ReviewEvent, Trial};
 use crate::ride::kept::{FineHand, HandFigures, KnownRide, Remembered, RoadChoice};
 use crate::ride::road::{Bend, Road};
 use crate::rider::{
-    Ability, Acts, Answer, Contact, Device, Difficulty, Evidence, HandPlace, Side, Worn,
+    Ability, Acts, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Side,
+    Worn, YesNo, digits,
 };
 use crate::text::{Date, Text};
 use crate::units::Mm;
@@ -96,9 +97,24 @@ fn answer<T: Vocabulary + Debug>() -> impl Strategy<Value = Answer<T>> {
 
 fn of_value<T>(value: Option<T>) -> Answer<T> {
     Answer {
+        before: None,
         value,
         evidence: None,
     }
+}
+
+/// A hand about which everything was asked, and which does it all easily.
+pub(crate) fn able_hand() -> Hand {
+    let mut hand = Hand::does_all(None);
+    for ability in Ability::ALL {
+        hand.abilities.set(*ability, Answer::of(Difficulty::None));
+    }
+    for contact in digits() {
+        hand.contacts.set(contact, Answer::of(Difficulty::None));
+    }
+    hand.moves_by_itself = Answer::of(YesNo::No);
+    hand.later = Answer::of(Later::Same);
+    hand
 }
 
 /// What is said about both hands: much at once, then single answers.
@@ -438,6 +454,7 @@ fn evidence() -> impl Strategy<Value = Option<Evidence>> {
         source,
         date: Date::new(2031, 5, 9),
         worn,
+        in_one_tap: false,
     }))
 }
 
@@ -459,6 +476,7 @@ fn rider_edit() -> BoxedStrategy<RiderEdit> {
         (side(), answer()).prop_map(|(s, pressing)| RiderEdit::Pressing(s, pressing)),
         (side(), answer()).prop_map(|(s, moves)| RiderEdit::MovesByItself(s, moves)),
         (side(), answer()).prop_map(|(s, later)| RiderEdit::Later(s, later)),
+        (side(), any(), answer()).prop_map(|(s, part, hurts)| RiderEdit::Hurts(s, part, hurts)),
         (side(), any(), option::of(length()).prop_map(of_value))
             .prop_map(|(s, p, mm)| RiderEdit::BladeReach(s, p, mm)),
         (side(), option::of(device)).prop_map(|(s, device)| RiderEdit::Device(s, device)),
@@ -480,6 +498,7 @@ fn plan_edit() -> BoxedStrategy<PlanEdit> {
             by,
             role,
             date: None,
+            lapsed: false,
         });
     prop_oneof![
         text().prop_map(PlanEdit::Name),
@@ -505,7 +524,7 @@ fn plan_edit() -> BoxedStrategy<PlanEdit> {
         text().prop_map(PlanEdit::RenameLayout),
         layout().prop_map(PlanEdit::SelectLayout),
         layout().prop_map(PlanEdit::RemoveLayout),
-        Just(PlanEdit::RemoveHandDetails),
+        Just(PlanEdit::RemoveHandDetails(Date::new(2031, 5, 9))),
     ]
     .boxed()
 }

@@ -65,11 +65,13 @@ pub fn full() -> Plan {
         source: Source::SeenByFitter,
         date: day,
         worn: Some(Worn::Glove),
+        in_one_tap: false,
     });
     let told = Some(Evidence {
         source: Source::Told,
         date: None,
         worn: None,
+        in_one_tap: false,
     });
     let mut system = plan.bike.system.clone();
     system.holds = Some(HoldRun::Cogs(3));
@@ -110,6 +112,11 @@ pub fn full() -> Plan {
             Side::Left,
             Answer::of(Later::OneStepHarder),
         )),
+        Edit::Rider(RiderEdit::Hurts(
+            Side::Left,
+            Contact::Thumb,
+            Answer::with(YesNo::Yes, told),
+        )),
         Edit::Rider(RiderEdit::BladeReach(
             Side::Left,
             HandPosition::Hoods,
@@ -128,8 +135,8 @@ pub fn full() -> Plan {
         )),
         Edit::Rider(RiderEdit::MountsFrom(Answer::of(Side::Left))),
         Edit::Rider(RiderEdit::HoldsBrakeMounting(Answer {
-            value: None,
             evidence: told,
+            ..Answer::NOT_ASKED
         })),
         Edit::Rider(RiderEdit::FrontBrakeHabit(Answer::of(Side::Right))),
         Edit::Rider(RiderEdit::FineRidePresses(Answer::of(340))),
@@ -243,6 +250,7 @@ pub fn full() -> Plan {
             by: "M.".into(),
             role: Role::Clinician,
             date: day,
+            lapsed: false,
         })),
     ];
     after(plan.clone(), &edits)
@@ -267,6 +275,7 @@ fn answer<T>(value: T, n: u16) -> Answer<T> {
         source: pick(n),
         date: Date::new(2000 + n % 900, 1 + (n % 12) as u8, 1 + (n % 28) as u8),
         worn: (n > 99).then(|| pick(n)),
+        in_one_tap: n % 5 == 0,
     };
     match n % 4 {
         0 => Answer::NOT_ASKED,
@@ -372,9 +381,10 @@ impl Act {
             39 => Edit::Plan(PlanEdit::Accept(Acceptance {
                 finding: format!("some-rule|button:{}", button(a)),
                 reason: text(),
-                by: Text::default(),
+                by: Text::new("M."),
                 role: pick(b),
                 date: Date::new(2031, 1, 1 + (c % 31) as u8),
+                lapsed: a % 3 == 0,
             })),
             40 => Edit::Rider(RiderEdit::ForgetHand(side)),
             41 => Edit::Gears(GearEdit::Preset(pick(a))),
@@ -401,6 +411,7 @@ impl Act {
                 _ => Some(Rolling::Measured(mm(b))),
             })),
             46 => Edit::Gears(GearEdit::LadderGoal(pick(a))),
+            47 => Edit::Rider(RiderEdit::Hurts(side, pick(a), answer(pick(b), c))),
             _ => Edit::Plan(PlanEdit::NoteAsFound),
         }
     }
@@ -408,7 +419,7 @@ impl Act {
 
 pub fn act() -> impl Strategy<Value = Act> {
     (
-        0..48_u8,
+        0..49_u8,
         any::<u16>(),
         any::<u16>(),
         any::<u16>(),
@@ -463,7 +474,7 @@ pub fn look_at(plan: &Plan) {
         Edit::Bike(BikeEdit::MirrorAll),
         Edit::Bike(BikeEdit::Add(ControlKind::Pod, Side::Right, Zone::Tops)),
         Edit::Plan(PlanEdit::NoteAsFound),
-        Edit::Plan(PlanEdit::RemoveHandDetails),
+        Edit::Plan(PlanEdit::RemoveHandDetails(None)),
     ] {
         let _ = plan.apply(&edit);
     }

@@ -57,7 +57,7 @@ fn FindingGroup(group: Group, acted: Callback<()>) -> impl IntoView {
     let findings = Memo::new(move |_| in_group(workspace, group));
     let title = move || match group {
         Group::Open(severity) => view! { <SeverityMark severity/> }.into_any(),
-        Group::Accepted => "accepted with a reason".into_any(),
+        Group::Accepted => "Accepted with a reason".into_any(),
     };
     view! {
         <Show when=move || !findings.with(Vec::is_empty)>

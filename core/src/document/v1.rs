@@ -100,6 +100,8 @@ part! {
         by: Text,
         role: Code<Role>,
         date (default): Option<Day>,
+        /// Whether what it rests on has changed since; absent if not.
+        lapsed (default): Given<bool>,
     }
 }
 
@@ -236,6 +238,7 @@ impl From<&crate::finding::Acceptance> for Acceptance {
             by: acceptance.by.clone(),
             role: Code(acceptance.role),
             date: acceptance.date.map(Day),
+            lapsed: Given(acceptance.lapsed.then_some(true)),
         }
     }
 }
@@ -248,6 +251,7 @@ impl From<Acceptance> for crate::finding::Acceptance {
             by: acceptance.by,
             role: acceptance.role.0,
             date: acceptance.date.map(|day| day.0),
+            lapsed: acceptance.lapsed.0.unwrap_or(false),
         }
     }
 }

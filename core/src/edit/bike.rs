@@ -385,9 +385,10 @@ mod tests {
             Edit::Plan(PlanEdit::Accept(Acceptance {
                 finding: format!("some-rule|{}", place.key()),
                 reason: Text::new("tried"),
-                by: Text::default(),
+                by: Text::new("T."),
                 role: Role::Shop,
                 date: None,
+                lapsed: false,
             }))
         };
         let button = ButtonId {

@@ -86,7 +86,7 @@ proptest! {
 
     #[test]
     fn rider_details_leave_the_code_alone(plan in plan()) {
-        prop_assert_eq!(code(&plan), code(&plan.without_hand_details()));
+        prop_assert_eq!(code(&plan), code(&plan.without_hand_details(None)));
     }
 
     #[test]
@@ -222,7 +222,7 @@ fn removed_hand_details_cannot_be_looked_back_at() {
         .commit(&Edit::Rider(rests))
         .expect("a hand can rest");
     history
-        .commit(&Edit::Plan(PlanEdit::RemoveHandDetails))
+        .commit(&Edit::Plan(PlanEdit::RemoveHandDetails(None)))
         .expect("details are removed");
     for revision in 1..=history.plan().revision {
         let past = plan_at(history.plan(), revision).expect("the rest is known");

@@ -11,9 +11,10 @@ use crate::layout::{Chord, Hold};
 use crate::plan::Plan;
 use crate::ride::kept::Remembered;
 use crate::rider::{
-    Ability, Answer, Contact, Difficulty, Hand, HandPlace, Hands, Rider, Side, Use, YesNo,
+    Ability, Answer, Contact, Difficulty, HandPlace, Hands, Rider, Side, Use, YesNo,
 };
 use crate::situation::Situation;
+use crate::testing::able_hand;
 
 /// A plan in the making.
 pub(super) struct Setup(Plan);
@@ -33,8 +34,8 @@ pub(super) fn bike(id: TemplateId) -> Setup {
     let mut plan = template(id).plan("Test");
     plan.rider = Rider {
         hands: Hands {
-            left: Hand::does_all(None),
-            right: Hand::does_all(None),
+            left: able_hand(),
+            right: able_hand(),
         },
         ..Rider::default()
     };

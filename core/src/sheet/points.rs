@@ -71,7 +71,13 @@ fn open_point(plan: &Plan, finding: &Finding) -> OpenPoint {
         severity: finding.severity,
         never: finding.acceptable == Acceptable::Never,
         title: rule.map_or("", |rule| rule.title),
-        message: finding.message.clone(),
+        message: match plan.lapsed_acceptance_of(finding) {
+            Some(_) => format!(
+                "{} It was accepted; what that rests on has changed since.",
+                finding.message
+            ),
+            None => finding.message.clone(),
+        },
         numbers: numbers(plan, finding),
         remedy: rule.map_or("", |rule| rule.remedy),
     }

@@ -63,7 +63,7 @@ impl Verdict {
         let readiness = Readiness::for_open(must.len(), check.len());
         let line = match readiness {
             Readiness::Ready => {
-                "Nothing in the plan stands in the way. Build it, then prove it on the stand."
+                "The plan has no open point. Nothing is proven yet: build it, prove it on the stand, then with the rider."
                     .into()
             }
             Readiness::CheckFirst => check_first(check.len()),

@@ -6,10 +6,11 @@ use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{Bar, Bike};
 use leverwright_core::edit::BikeEdit;
 use leverwright_core::rider::{Answer, YesNo};
+use leverwright_core::spot::Spot;
 use leverwright_core::text::Text;
 use leverwright_core::units::Mm;
 
-use super::Stand;
+use super::{OpenMark, Stand};
 use crate::widgets::{Choice, NumberField, TextField, all_or_not_asked};
 
 /// What the bike is.
@@ -46,6 +47,7 @@ pub fn FrameSection() -> impl IntoView {
                     write=|bar, mm| bar.drop = mm/>
             </div>
             <When holds={flag(move || has_front.get())}>
+                <OpenMark spot=Spot::ChainCatcher/>
                 <Choice legend="A chain catcher is fitted" name="chain-catcher"
                     choices=all_or_not_asked() chosen=catcher choose=set_catcher/>
             </When>

@@ -124,7 +124,7 @@ impl Bench {
             menu: RwSignal::new(None),
             why: RwSignal::new(None),
             reaching: RwSignal::new(None),
-            day: RwSignal::new(Day::Usual),
+            day: workspace.day,
         }
     }
 

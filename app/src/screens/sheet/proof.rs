@@ -59,7 +59,7 @@ fn coverage_row(line: CoverageLine) -> Vec<Cell> {
     let what = if line.needed {
         line.what
     } else {
-        format!("{} (not needed)", line.what)
+        format!("{} (the shift plan does without)", line.what)
     };
     let cells = line.cells.into_iter().map(|words| {
         let CoverageWords { usual, bad } = words;
@@ -117,16 +117,20 @@ fn accepted_row(point: AcceptedPoint) -> Vec<Cell> {
     ]
 }
 
+/// Lines to sign on.
+pub fn signature(fields: Vec<Field>) -> impl IntoView {
+    fields
+        .into_iter()
+        .map(|field| view! { <p class="sheet-sign">{field.label} <Fill long=true/></p> })
+        .collect_view()
+}
+
 #[component]
 fn SignOff(groups: Vec<(&'static str, Vec<Field>)>) -> impl IntoView {
     let groups = groups
         .into_iter()
         .map(|(who, fields)| {
-            let fields = fields
-                .into_iter()
-                .map(|field| view! { <p class="sheet-sign">{field.label} <Fill long=true/></p> })
-                .collect_view();
-            view! { <div class="sheet-signer"><h4>{who}</h4>{fields}</div> }
+            view! { <div class="sheet-signer"><h4>{who}</h4>{signature(fields)}</div> }
         })
         .collect_view();
     view! {
