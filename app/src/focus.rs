@@ -19,6 +19,14 @@ pub fn focus_soon(id: impl Into<String>) {
     });
 }
 
+/// Focuses the first element that a selector finds, if there is one.
+pub fn focus_on(selector: &str) {
+    let found = document().query_selector(selector).ok().flatten();
+    if let Some(element) = found.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
+        let _ = element.focus();
+    }
+}
+
 /// Focuses the screen if nothing has the focus any more.
 pub fn focus_screen_if_lost() {
     request_animation_frame(|| {
@@ -30,5 +38,36 @@ pub fn focus_screen_if_lost() {
         if lost {
             focus_soon("main");
         }
+    });
+}
+
+/// Leads to a field: the element with this id, or the choice of this name.
+/// Unfolds what hides it. Whether it is on the page.
+pub fn focus_field(key: &str) -> bool {
+    let page = document();
+    let named = format!("[name='{key}']:checked, [name='{key}']");
+    let field = page
+        .get_element_by_id(key)
+        .or_else(|| page.query_selector(&named).ok().flatten())
+        .and_then(|field| field.dyn_into::<HtmlElement>().ok());
+    let Some(field) = field else {
+        return false;
+    };
+    if let Ok(Some(details)) = field.closest("details") {
+        // Unfolding an element that is there does not fail.
+        let _ = details.set_attribute("open", "");
+    }
+    if field.tab_index() < 0 {
+        field.set_tab_index(-1);
+    }
+    let _ = field.focus();
+    field.scroll_into_view_with_bool(true);
+    true
+}
+
+/// The same, once what was just changed is drawn.
+pub fn focus_field_soon(key: String) {
+    request_animation_frame(move || {
+        focus_field(&key);
     });
 }

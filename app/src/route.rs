@@ -2,6 +2,7 @@
 
 use leptos::ev;
 use leptos::prelude::*;
+use leverwright_core::spot::{Screen, Spot};
 
 /// A screen.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -53,6 +54,25 @@ impl Route {
         }
     }
 
+    /// The address of a field on a screen of the plan.
+    pub fn href_of(spot: Spot) -> String {
+        format!("{}/{}", Route::of(spot.screen()).href(), spot.key())
+    }
+
+    /// The screen on which something is noted.
+    pub fn of(screen: Screen) -> Route {
+        match screen {
+            Screen::Rider => Route::Rider,
+            Screen::Bike => Route::Bike,
+            Screen::Layout => Route::Layout,
+        }
+    }
+
+    /// The screen at the address now.
+    pub fn now() -> Route {
+        Route::parse(&hash())
+    }
+
     /// What the screen is called.
     pub fn name(&self) -> &'static str {
         match self {
@@ -81,9 +101,22 @@ impl Route {
     }
 }
 
+fn hash() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
+/// The field that the address leads to on its screen: `throw-3` of
+/// `#/bike/throw-3`.
+pub fn field_in_address() -> Option<String> {
+    let hash = hash();
+    let (_, field) = hash.trim_start_matches("#/").split_once('/')?;
+    let of_plan = Route::parse(&hash).is_about_plan();
+    (of_plan && !field.is_empty()).then(|| field.to_owned())
+}
+
 /// The screen at the address, followed as the address changes.
 pub fn current_route() -> ReadSignal<Route> {
-    let read = || Route::parse(&window().location().hash().unwrap_or_default());
+    let read = Route::now;
     let (route, set_route) = signal(read());
     let listener = window_event_listener(ev::hashchange, move |_| set_route.set(read()));
     on_cleanup(move || listener.remove());

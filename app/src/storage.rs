@@ -3,7 +3,8 @@
 //!
 //! Each plan lies in two *slots* that are written in turn, each with a checksum
 //! and a counter: whatever happens to a write, the copy before it stays. There
-//! is no index that could go wrong: the slots are the list.
+//! is no index that could go wrong: the slots are the list. The undo of the newest
+//! copy lies beside them, as far as there is room.
 
 mod browser;
 mod download;
@@ -16,8 +17,9 @@ mod record;
 mod shelf;
 mod slot;
 mod tabs;
+mod undo;
 
-pub use browser::{is_available, is_page_from_file};
+pub use browser::{is_available, is_page_from_file, note_shared_here};
 pub use library::{Card, Library, in_words};
 pub use plan_id::PlanId;
 pub use record::Keeping;

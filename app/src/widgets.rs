@@ -9,8 +9,9 @@ mod id;
 mod mark;
 mod menu;
 mod no_plan;
+mod spot_link;
 
-pub use choice::{Choice, Choices, all_or_not_asked};
+pub use choice::{Choice, Choices, all_or_not_asked, seen};
 pub use confirm::Confirm;
 pub use field::{NumberField, Select, TextField, Tick};
 pub use finding::FindingCard;
@@ -18,3 +19,4 @@ pub use finding_list::FindingList;
 pub use mark::SeverityMark;
 pub use menu::{MenuButton, MenuItem};
 pub use no_plan::NoPlan;
+pub use spot_link::SpotList;

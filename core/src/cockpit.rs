@@ -17,6 +17,7 @@ pub use system::{HoldRun, ProfileOrigin, SystemProfile};
 pub use thumb_work::{ThumbWork, ThumbWorkKind};
 
 use crate::function::Function;
+use crate::gears::Drivetrain;
 use crate::ordered;
 use crate::rider::{Answer, YesNo};
 use crate::text::Text;
@@ -39,10 +40,8 @@ pub struct Bike {
     pub thumb_work: Vec<ThumbWork>,
     /// What the shift system can program.
     pub system: SystemProfile,
-    /// Chainrings, 1 to 3.
-    pub rings: u8,
-    /// Cogs, 1 to 14.
-    pub cogs: u8,
+    /// Rings, cogs, wheel and derailleurs.
+    pub drivetrain: Drivetrain,
     /// Whether a chain catcher is fitted.
     pub chain_catcher: Answer<YesNo>,
 }
@@ -50,13 +49,23 @@ pub struct Bike {
 impl Bike {
     /// Whether there is a front derailleur.
     pub fn has_front_derailleur(&self) -> bool {
-        self.rings > 1
+        self.rings() > 1
+    }
+
+    /// Chainrings, 1 to 3.
+    pub fn rings(&self) -> u8 {
+        self.drivetrain.rings.count()
+    }
+
+    /// Cogs, 1 to 14.
+    pub fn cogs(&self) -> u8 {
+        self.drivetrain.cogs.count()
     }
 
     /// The bike in a few words: what the shop calls it, else "drop bar, 2x12".
     pub fn in_short(&self) -> String {
         match self.name.as_str() {
-            "" => format!("{}, {}x{}", self.bar.kind, self.rings, self.cogs),
+            "" => format!("{}, {}x{}", self.bar.kind, self.rings(), self.cogs()),
             name => name.to_owned(),
         }
     }

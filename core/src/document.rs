@@ -49,7 +49,11 @@ pub(crate) use unknown::drop_ownerless;
 
 use serde_json::Value;
 
+use crate::layout::LayoutId;
 use crate::plan::Plan;
+use crate::record::Record;
+use crate::rider::Answer;
+use crate::text::Text;
 use part::{Part, Place};
 use reader::Reader;
 
@@ -140,6 +144,28 @@ pub(crate) fn read_value(file: Value) -> Result<Opened, DocumentError> {
 /// What the plan says in the current format, unknown parts left out.
 fn current(plan: &Plan) -> Value {
     v1::Document::from(plan).write()
+}
+
+/// What a ride of a layout is worked out from, as text in the current format:
+/// the same text, the same ride.
+pub(crate) fn ridden(plan: &Plan, layout: LayoutId) -> String {
+    let mut plan = plan.clone();
+    plan.layouts.retain(|own| own.id == layout);
+    for own in &mut plan.layouts {
+        own.name = Text::default();
+    }
+    plan.current = layout;
+    (plan.name, plan.job, plan.date, plan.revision) = (Text::default(), Text::default(), None, 0);
+    plan.rider.nickname = Text::default();
+    plan.rider.own_words = Text::default();
+    plan.rider.fine_ride_presses = Answer::NOT_ASKED;
+    plan.as_found.clear();
+    plan.accepted.clear();
+    plan.rides.known = None;
+    plan.rides.remembered.clear();
+    plan.chosen = None;
+    plan.record = Record::default();
+    current(&plan).to_string()
 }
 
 /// An entry of the record as a file has it.

@@ -6,18 +6,23 @@
 mod bike;
 mod brakes;
 mod error;
+mod gears;
+mod lapse;
 mod layout;
 mod plan;
 mod record;
+mod ride;
 mod rider;
 mod starts;
 
 pub use bike::BikeEdit;
 pub use brakes::BrakeEdit;
 pub use error::EditError;
+pub use gears::GearEdit;
 pub use layout::{LayoutEdit, may_take};
 pub use plan::PlanEdit;
 pub use record::RecordEdit;
+pub use ride::RideEdit;
 pub use rider::RiderEdit;
 
 use crate::document;
@@ -34,8 +39,12 @@ pub enum Edit {
     Bike(BikeEdit),
     /// About the brakes.
     Brakes(BrakeEdit),
+    /// About the drivetrain and how the shift plan is tuned.
+    Gears(GearEdit),
     /// About the layout in hand.
     Layout(LayoutEdit),
+    /// About roads and rides.
+    Ride(RideEdit),
     /// Into the record.
     Record(RecordEdit),
     /// Several changes that are one act.
@@ -55,7 +64,9 @@ impl Edit {
             Edit::Rider(edit) => edit.label(),
             Edit::Bike(edit) => edit.label(plan),
             Edit::Brakes(edit) => edit.label(plan),
+            Edit::Gears(edit) => edit.label(plan),
             Edit::Layout(edit) => edit.label(plan),
+            Edit::Ride(edit) => edit.label(),
             Edit::Record(edit) => edit.label(),
             Edit::Several { label, .. } => label.clone(),
         }
@@ -67,7 +78,9 @@ impl Edit {
             Edit::Rider(edit) => edit.make(plan),
             Edit::Bike(edit) => edit.make(plan),
             Edit::Brakes(edit) => edit.make(plan),
+            Edit::Gears(edit) => edit.make(plan),
             Edit::Layout(edit) => edit.make(plan),
+            Edit::Ride(edit) => edit.make(plan),
             Edit::Record(edit) => edit.make(plan),
             Edit::Several { edits, .. } => edits.iter().try_for_each(|edit| edit.make(plan)),
         }?;
@@ -85,6 +98,7 @@ impl Plan {
     pub fn apply(&self, edit: &Edit) -> Result<Plan, EditError> {
         let mut next = self.clone();
         edit.make(&mut next)?;
+        lapse::mark(self, &mut next);
         Ok(next)
     }
 }

@@ -24,8 +24,9 @@ vocabulary! {
     pub enum Acceptable as "acceptance" {
         /// Nobody: while it stands, the sheet says NOT READY.
         Never = "never", "can never be accepted";
-        /// The shop.
-        ByShop = "by-shop", "the shop may accept it with a reason";
+        /// The shop: it is about building the bike, or about whether a brake is
+        /// there, is reached, holds and lets go.
+        ByShop = "by-shop", "only the shop can accept it, with a reason";
         /// The shop or a clinician: it is about how hands are used.
         ByClinician = "by-clinician", "the shop or a clinician may accept it with a reason";
     }
@@ -175,12 +176,16 @@ pub struct Acceptance {
     pub finding: String,
     /// Why it may stand.
     pub reason: Text,
-    /// Who says so; a typed name is not a signature.
+    /// Who says so; a typed name is not a signature. Without one nobody accepted
+    /// anything.
     pub by: Text,
     /// In what role.
     pub role: Role,
     /// When.
     pub date: Option<Date>,
+    /// Whether hands, controls or positions it rests on have changed since. It
+    /// does not count any more, and stays so that people see what was decided.
+    pub lapsed: bool,
 }
 
 impl Acceptance {

@@ -1,10 +1,13 @@
 //! Undo and redo.
 
+mod kept;
+
 use crate::edit::{Edit, EditError};
 use crate::finding::Role;
 use crate::merge;
 use crate::plan::Plan;
 use crate::record::{self, Desk};
+use crate::text::Date;
 
 /// A plan with its past and its undone future.
 ///
@@ -149,17 +152,17 @@ impl History {
         std::mem::replace(&mut self.present, plan)
     }
 
-    /// Removes hand details from the plan and from everything undo and redo
-    /// keep. It cannot be undone: that is its purpose. Steps that changed
+    /// Removes hand details, on this day, from the plan and from everything undo
+    /// and redo keep. It cannot be undone: that is its purpose. Steps that changed
     /// nothing else go too, because their labels speak of the hands.
-    pub fn remove_hand_details(&mut self) {
+    pub fn remove_hand_details(&mut self, on: Option<Date>) {
         let revision = self.highest_revision().saturating_add(1);
         let removals = self.present.record.removals.saturating_add(1);
         for step in self.past.iter_mut().chain(&mut self.future) {
-            step.plan = step.plan.without_hand_details();
+            step.plan = step.plan.without_hand_details(on);
             step.plan.record.removals = removals;
         }
-        self.present.remove_hand_details();
+        self.present.remove_hand_details(on);
         drop_idle(&mut self.past, &self.present);
         drop_idle(&mut self.future, &self.present);
         self.present.revision = revision;
@@ -274,11 +277,11 @@ mod tests {
                 match act {
                     0 | 1 => { history.undo(); }
                     2 => { history.redo(); }
-                    3 => history.remove_hand_details(),
+                    3 => history.remove_hand_details(None),
                     _ => { let _ = history.commit(edits.next().expect("edits are cycled")); }
                 }
                 // Removing hand details changes what is kept, on purpose.
-                let mut plan = history.plan().without_hand_details();
+                let mut plan = history.plan().without_hand_details(None);
                 plan.record = Record::default();
                 let known = seen.entry(plan.revision).or_insert_with(|| plan.clone());
                 prop_assert_eq!(&*known, &plan);
@@ -353,7 +356,7 @@ mod tests {
             history.commit(&edit).expect("the edit is possible");
         }
         history.undo();
-        history.remove_hand_details();
+        history.remove_hand_details(None);
 
         let trace = format!("{history:?}");
         for word in ["Rests", "thumb tires", "contact: Ring", "right hand"] {

@@ -39,6 +39,7 @@ pub mod rider;
 pub mod catalogue;
 pub mod cockpit;
 pub mod function;
+pub mod gears;
 pub mod layout;
 pub mod shift_plan;
 
@@ -60,6 +61,7 @@ pub mod variants;
 
 pub mod coverage;
 pub mod reach;
+pub mod ride;
 pub mod situation;
 mod suggest_button;
 pub mod summary;
@@ -71,6 +73,7 @@ pub mod drawing;
 pub mod finding;
 pub mod lights;
 pub mod rules;
+pub mod spot;
 pub mod tally;
 
 pub mod sheet;

@@ -26,6 +26,28 @@ impl fmt::Display for Span {
     }
 }
 
+/// A span of tooth counts, both ends included.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct TeethSpan {
+    /// Fewest.
+    pub from: u8,
+    /// Most.
+    pub to: u8,
+}
+
+impl TeethSpan {
+    /// Whether a number of teeth lies within.
+    pub fn holds(self, teeth: u8) -> bool {
+        (self.from..=self.to).contains(&teeth)
+    }
+}
+
+impl fmt::Display for TeethSpan {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} to {}", self.from, self.to)
+    }
+}
+
 /// Width of a bar (ISO 4210-2 cl. 4.7.1: handlebar width 350 to 1000 mm).
 pub const BAR_WIDTH: Span = Span {
     from: 350,
@@ -66,3 +88,31 @@ pub const MOST_KEPT: usize = 4000;
 pub const MOST_PLACES: usize = 4000;
 /// Accepted findings that a plan holds.
 pub const MOST_ACCEPTED: usize = 200;
+/// Teeth of a chainring (common practice).
+pub const RING_TEETH: TeethSpan = TeethSpan { from: 16, to: 70 };
+/// Teeth of a cog (common practice).
+pub const COG_TEETH: TeethSpan = TeethSpan { from: 9, to: 60 };
+/// What a rear derailleur takes up, in teeth (common practice).
+pub const WRAP_TEETH: TeethSpan = TeethSpan { from: 6, to: 80 };
+/// Between the largest and the smallest ring, in teeth (common practice).
+pub const DIFFERENCE_TEETH: TeethSpan = TeethSpan { from: 2, to: 50 };
+/// Width of a tyre (ISO 5775-1 markings in use, common practice).
+pub const TYRE_WIDTH: Span = Span { from: 18, to: 130 };
+/// What a wheel rolls in one turn (common practice).
+pub const CIRCUMFERENCE: Span = Span {
+    from: 700,
+    to: 2600,
+};
+/// Length of a crank (common practice; short ones for children and hands).
+pub const CRANK: Span = Span { from: 60, to: 220 };
+/// From the bottom bracket to the rear axle (common practice; long on a
+/// recumbent).
+pub const CHAINSTAY: Span = Span {
+    from: 300,
+    to: 2500,
+};
+/// A time that a shift system takes, in thousandths of a second (our
+/// judgement).
+pub const LONGEST_MILLIS: u16 = 5000;
+/// Gears kept out of a ladder by hand.
+pub const MOST_FORBIDDEN: usize = MOST_RINGS as usize * MOST_COGS as usize;

@@ -5,9 +5,11 @@ use std::sync::Arc;
 use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
+use crate::gears::ShiftSettings;
 use crate::layout::{Chosen, Layout, LayoutId};
 use crate::ordered::SmallMap;
 use crate::record::Record;
+use crate::ride::kept::Rides;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::{Date, Text};
@@ -30,6 +32,8 @@ pub struct Plan {
     pub bike: Bike,
     /// How the derailleurs work together.
     pub shift_plan: ShiftPlanKind,
+    /// How the shift plans are tuned.
+    pub shift_settings: ShiftSettings,
     /// The layouts, at least one.
     pub layouts: Vec<Layout>,
     /// The layout in hand.
@@ -37,6 +41,8 @@ pub struct Plan {
     /// What each button did when the bike came in: the *was* of was / now.
     /// Empty until it was noted.
     pub as_found: SmallMap<ButtonId, Option<Function>>,
+    /// The road, how the rider rides, and what came of rides.
+    pub rides: Rides,
     /// Findings accepted with a reason.
     pub accepted: Vec<Acceptance>,
     /// The layout chosen for the sheet, where somebody chose.
@@ -75,10 +81,12 @@ impl Plan {
             date: None,
             rider,
             shift_plan: ShiftPlanKind::usual(&bike),
+            shift_settings: ShiftSettings::default(),
             bike,
             current: layout.id,
             layouts: vec![layout],
             as_found: SmallMap::new(),
+            rides: Rides::default(),
             accepted: Vec::new(),
             chosen: None,
             record: Record::default(),
@@ -111,15 +119,28 @@ impl Plan {
         self.shift_plan.needed()
     }
 
-    /// The acceptance under which a finding may stand: by somebody who may
-    /// accept it, with a reason. What can never be accepted has none, whatever
-    /// a document says.
+    /// The acceptance under which a finding may stand: by somebody named who may
+    /// accept it, with a reason, as long as what it rests on is as it was. What
+    /// can never be accepted has none, whatever a document says.
     pub fn acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
+        self.acceptance(finding).filter(|a| !a.lapsed)
+    }
+
+    /// The acceptance that a finding had until what it rests on changed.
+    pub fn lapsed_acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
+        self.acceptance(finding).filter(|a| a.lapsed)
+    }
+
+    fn acceptance(&self, finding: &Finding) -> Option<&Acceptance> {
+        if self.accepted.is_empty() {
+            return None;
+        }
         let key = finding.key();
         self.accepted.iter().find(|acceptance| {
             acceptance.finding == key
                 && finding.acceptable.by(acceptance.role)
                 && !acceptance.reason.is_empty()
+                && !acceptance.by.is_empty()
         })
     }
 }

@@ -40,7 +40,10 @@ pub fn code_of(plan: &Plan, layout: &Layout) -> Code {
 pub fn hands_code(plan: &Plan) -> Code {
     let said = document::pieces(plan);
     let mut rider = pieces::find(&said, &PartKey::Rider).clone();
-    forget(&mut rider, &["nickname", "own_words"]);
+    forget(
+        &mut rider,
+        &["nickname", "own_words", "rides", "hand_details_removed"],
+    );
     let [left, right] = [Side::Left, Side::Right].map(|s| pieces::find(&said, &PartKey::Hand(s)));
     let reach = pieces::find(&said, &PartKey::Reach);
     Code::of(&format!("{rider}{left}{right}{reach}"))

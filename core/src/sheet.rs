@@ -91,6 +91,9 @@ pub struct SheetOptions {
     /// for: the sheet hangs where others see it, and the bench needs no more
     /// than which hand and contact press what.
     pub hand_page: bool,
+    /// Whether the page with hand details shows step numbers and the closest ICF
+    /// codes.
+    pub clinical: bool,
 }
 
 impl Default for SheetOptions {
@@ -99,6 +102,7 @@ impl Default for SheetOptions {
             paper: Paper::A4,
             large_print: false,
             hand_page: false,
+            clinical: false,
         }
     }
 }
@@ -131,7 +135,8 @@ pub struct Sheet {
     pub coverage: CoverageTable,
     /// Findings that somebody accepted with a reason.
     pub accepted: Vec<AcceptedPoint>,
-    /// Findings that stand open, heaviest first.
+    /// Findings that stand open besides the reasons of the verdict, heaviest
+    /// first.
     pub open: Vec<OpenPoint>,
     /// The bike tried by the rider, standing still and then at walking pace.
     pub first_ride: Vec<TickList>,
@@ -155,14 +160,15 @@ impl Sheet {
     pub fn from(situation: &Situation<'_>, findings: &[Finding], options: SheetOptions) -> Sheet {
         let plan = situation.plan;
         let (accepted, open) = points::sorted(plan, findings);
+        let (verdict, open) = Verdict::of(open, accepted.len());
         Sheet {
             options,
             title: TitleBlock::of(situation),
-            verdict: Verdict::of(&open, accepted.len()),
+            verdict,
             buttons: buttons::rows(situation),
             brakes: brakes::sheet(situation),
             settings: settings::list(situation),
-            parts: parts::lines(&plan.bike, &plan.rider),
+            parts: parts::lines(plan),
             wires: wires::lines(&plan.bike),
             work: work::list(plan),
             stand_check: stand_check::lists(situation),
@@ -172,7 +178,9 @@ impl Sheet {
             first_ride: proof::first_ride(situation),
             cautions: CAUTIONS,
             sign_off: proof::sign_off(),
-            hands: options.hand_page.then(|| hands::page(plan)),
+            hands: options
+                .hand_page
+                .then(|| hands::page(plan, options.clinical)),
         }
     }
 

@@ -1,11 +1,14 @@
 //! What every rule may ask, worked out once.
 
+use std::cell::OnceCell;
+
 use crate::cockpit::{BrakeRun, ButtonId, Control, ControlId, HandPosition};
 use crate::coverage::{self, Cell, Coverage, Way};
 use crate::finding::Fix;
 use crate::function::Function;
 use crate::layout::Layout;
 use crate::plan::Plan;
+use crate::ride::kept::Remembered;
 use crate::rider::{Day, Hand, Side};
 use crate::vocabulary::Vocabulary;
 
@@ -21,6 +24,9 @@ pub struct Situation<'a> {
     /// Whether rules propose fixes. These change the layout in hand, so they
     /// make sense for that one only.
     proposes_fixes: bool,
+    /// Whether the remembered ride belongs to this plan as it stands, once it
+    /// was asked.
+    ride_is_current: OnceCell<bool>,
 }
 
 impl<'a> Situation<'a> {
@@ -40,6 +46,7 @@ impl<'a> Situation<'a> {
             layout,
             coverage: Coverage::of(plan, layout),
             proposes_fixes: false,
+            ride_is_current: OnceCell::new(),
         }
     }
 
@@ -55,6 +62,14 @@ impl<'a> Situation<'a> {
         } else {
             Vec::new()
         }
+    }
+
+    /// Whether the ride that is remembered of this layout belongs to the plan as
+    /// it stands.
+    pub(crate) fn ride_is_current(&self, ride: &Remembered) -> bool {
+        *self
+            .ride_is_current
+            .get_or_init(|| !ride.is_stale(self.plan))
     }
 
     /// A hand of the rider.

@@ -14,7 +14,7 @@ pub struct Summary {
     /// "Left hand: outer paddle easier, inner paddle harder; brakes both
     /// wheels."
     pub left: String,
-    /// "Right hand: rests; nothing live."
+    /// "Right hand: rests; its buttons do nothing."
     pub right: String,
     /// What sits in the middle, and what takes both sides at once.
     pub centre: Option<String>,
@@ -44,9 +44,9 @@ fn hand(situation: &Situation<'_>, side: Side) -> String {
     let braked = braked_on(situation, side);
     let place = situation.hand(side).place.value;
     let mut said = match (place, live.is_empty()) {
-        (Some(HandPlace::Rests), true) => "rests; nothing live".into(),
+        (Some(HandPlace::Rests), true) => "rests; its buttons do nothing".into(),
         (Some(HandPlace::Rests), false) => format!("rests; live under it: {live}"),
-        (Some(HandPlace::OffBar), true) => "off the bar; nothing live on its side".into(),
+        (Some(HandPlace::OffBar), true) => "off the bar; its buttons do nothing".into(),
         (Some(HandPlace::OffBar), false) => format!("off the bar; live on its side: {live}"),
         (Some(HandPlace::Works) | None, true) => "nothing to press".into(),
         (Some(HandPlace::Works) | None, false) => live,
@@ -224,7 +224,7 @@ mod tests {
         );
         says(
             &one_handed,
-            "Left hand: outer paddle easier, inner paddle harder; brakes the front wheel. Right hand: rests; nothing live; its lever brakes the rear wheel.",
+            "Left hand: outer paddle easier, inner paddle harder; brakes the front wheel. Right hand: rests; its buttons do nothing; its lever brakes the rear wheel.",
         );
         let done = after(
             &one_handed,
@@ -235,7 +235,7 @@ mod tests {
         );
         says(
             &done,
-            "Left hand: outer paddle easier, inner paddle harder; brakes both wheels. Right hand: rests; nothing live.",
+            "Left hand: outer paddle easier, inner paddle harder; brakes both wheels. Right hand: rests; its buttons do nothing.",
         );
     }
 
@@ -260,7 +260,7 @@ mod tests {
         )))
         .left;
         assert!(
-            words.starts_with("Left hand: off the bar; nothing live on its side;"),
+            words.starts_with("Left hand: off the bar; its buttons do nothing;"),
             "{words}"
         );
     }

@@ -98,6 +98,7 @@ mod tests {
             by: "bench".into(),
             role: Role::Shop,
             date: None,
+            lapsed: false,
         }));
         let plan = plan.apply(&accept).expect("it can be accepted");
         let after = Tally::of(&plan, &findings);

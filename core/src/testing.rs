@@ -1,6 +1,7 @@
 //! Random plans, riders and edits for property tests.
 
 use std::fmt::Debug;
+use std::sync::Arc;
 
 use proptest::option;
 use proptest::prelude::*;
@@ -11,15 +12,21 @@ use crate::cockpit::{
     Bar, BarKind, BarSide, BrakeRun, ButtonId, ButtonPart, ControlId, Freedom, HandPosition,
     HoldRun, Latch, ProfileOrigin, PulledTogether, SeenReach, SystemProfile,
 };
-use crate::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
+use crate::edit::{
+    BikeEdit, BrakeEdit, Edit, GearEdit, LayoutEdit, PlanEdit, RecordEdit, RideEdit, RiderEdit,
+};
 use crate::finding::{Acceptance, Place, Role};
 use crate::function::Function;
+use crate::gears::{CogMove, Derailleurs, Gear, Millis, Pace, Rolling, Teeth, Tyre};
 use crate::layout::{Chord, Chosen, Hold, LayoutId};
 use crate::plan::Plan;
 use crate::record::{Code, Matter, MixUp, Pin, Practised, Step};
 use crate::review::{NotAssessed, Review, ReviewEvent, Trial};
+use crate::ride::kept::{FineHand, HandFigures, KnownRide, Remembered, RoadChoice};
+use crate::ride::road::{Bend, Road};
 use crate::rider::{
-    Ability, Acts, Answer, Contact, Device, Difficulty, Evidence, HandPlace, Side, Worn,
+    Ability, Acts, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Side,
+    Worn, YesNo, digits,
 };
 use crate::text::{Date, Text};
 use crate::units::Mm;
@@ -39,9 +46,17 @@ pub(crate) fn plan() -> impl Strategy<Value = Plan> {
 /// A plan as a document may bring it: also with entries that no edit would make.
 pub(crate) fn plan_from_document() -> impl Strategy<Value = Plan> {
     let strays = prop::collection::vec(stray(), 0..6);
-    (plan(), strays).prop_map(|(mut plan, strays)| {
+    let rides = option::weighted(0.3, prop::array::uniform2(hand_figures()));
+    (plan(), strays, rides).prop_map(|(mut plan, strays, rides)| {
         for stray in strays {
             stray.put_into(&mut plan);
+        }
+        if let Some([left, right]) = rides {
+            plan.rides.remembered = vec![Remembered {
+                left,
+                right,
+                ..Remembered::blank(&plan)
+            }];
         }
         plan
     })
@@ -82,9 +97,24 @@ fn answer<T: Vocabulary + Debug>() -> impl Strategy<Value = Answer<T>> {
 
 fn of_value<T>(value: Option<T>) -> Answer<T> {
     Answer {
+        before: None,
         value,
         evidence: None,
     }
+}
+
+/// A hand about which everything was asked, and which does it all easily.
+pub(crate) fn able_hand() -> Hand {
+    let mut hand = Hand::does_all(None);
+    for ability in Ability::ALL {
+        hand.abilities.set(*ability, Answer::of(Difficulty::None));
+    }
+    for contact in digits() {
+        hand.contacts.set(contact, Answer::of(Difficulty::None));
+    }
+    hand.moves_by_itself = Answer::of(YesNo::No);
+    hand.later = Answer::of(Later::Same);
+    hand
 }
 
 /// What is said about both hands: much at once, then single answers.
@@ -170,6 +200,8 @@ impl Names {
             2 => self.brake_edit().prop_map(Edit::Brakes),
             2 => rider_edit().prop_map(Edit::Rider),
             2 => plan_edit().prop_map(Edit::Plan),
+            2 => ride_edit().prop_map(Edit::Ride),
+            2 => gear_edit().prop_map(Edit::Gears),
             2 => self.record_edit().prop_map(Edit::Record),
         ]
         .boxed();
@@ -422,6 +454,7 @@ fn evidence() -> impl Strategy<Value = Option<Evidence>> {
         source,
         date: Date::new(2031, 5, 9),
         worn,
+        in_one_tap: false,
     }))
 }
 
@@ -443,6 +476,7 @@ fn rider_edit() -> BoxedStrategy<RiderEdit> {
         (side(), answer()).prop_map(|(s, pressing)| RiderEdit::Pressing(s, pressing)),
         (side(), answer()).prop_map(|(s, moves)| RiderEdit::MovesByItself(s, moves)),
         (side(), answer()).prop_map(|(s, later)| RiderEdit::Later(s, later)),
+        (side(), any(), answer()).prop_map(|(s, part, hurts)| RiderEdit::Hurts(s, part, hurts)),
         (side(), any(), option::of(length()).prop_map(of_value))
             .prop_map(|(s, p, mm)| RiderEdit::BladeReach(s, p, mm)),
         (side(), option::of(device)).prop_map(|(s, device)| RiderEdit::Device(s, device)),
@@ -464,6 +498,7 @@ fn plan_edit() -> BoxedStrategy<PlanEdit> {
             by,
             role,
             date: None,
+            lapsed: false,
         });
     prop_oneof![
         text().prop_map(PlanEdit::Name),
@@ -489,7 +524,122 @@ fn plan_edit() -> BoxedStrategy<PlanEdit> {
         text().prop_map(PlanEdit::RenameLayout),
         layout().prop_map(PlanEdit::SelectLayout),
         layout().prop_map(PlanEdit::RemoveLayout),
-        Just(PlanEdit::RemoveHandDetails),
+        Just(PlanEdit::RemoveHandDetails(Date::new(2031, 5, 9))),
+    ]
+    .boxed()
+}
+
+fn habits() -> impl Strategy<Value = RideEdit> {
+    (any(), option::of(0..600u16)).prop_map(|(habit, value)| RideEdit::Habit(habit, value))
+}
+
+/// A short road that bends and rises at random.
+fn road() -> impl Strategy<Value = Road> {
+    let place = (-30.0..30.0, any::<Bend>());
+    (text(), 100.0..9000.0, prop::collection::vec(place, 2..40)).prop_map(
+        |(name, length, places)| {
+            let (heights, bends): (Vec<f64>, Vec<Bend>) = places.into_iter().unzip();
+            let road = Road::new(name, length, &heights, bends, Vec::new());
+            road.expect("its length and heights are a road's")
+        },
+    )
+}
+
+fn hand_figures() -> impl Strategy<Value = HandFigures> {
+    let count = || prop_oneof![2 => Just(0u16), 3 => 0..900u16];
+    let contacts = prop::collection::btree_map(any::<Contact>(), count(), 0..3);
+    let counts = prop::array::uniform10(count());
+    (counts, contacts).prop_map(|(n, contacts)| HandFigures {
+        presses: contacts.values().sum(),
+        presses_per_hour: (n[0].min(n[1]), n[0].max(n[1])),
+        worst_ten_minutes: n[2],
+        bursts: n[3],
+        longest_burst: n[4],
+        pulls: n[5],
+        clashes: n[6],
+        delays: n[7],
+        wanted: n[8],
+        contacts: contacts.into_iter().collect(),
+    })
+}
+
+fn ride_edit() -> BoxedStrategy<RideEdit> {
+    let fine = || {
+        prop::array::uniform3(0..900u16).prop_map(|[a, b, c]| FineHand {
+            presses_per_hour: a,
+            worst_ten_minutes: b,
+            pulled_per_hour: c,
+        })
+    };
+    let known =
+        (text(), fine(), fine()).prop_map(|(name, left, right)| KnownRide { name, left, right });
+    let remembered = (
+        1..4u16,
+        text(),
+        hand_figures(),
+        hand_figures(),
+        prop::num::u64::ANY,
+    );
+    let remembered = remembered.prop_map(|(layout, road, left, right, mark)| Remembered {
+        layout: LayoutId(layout),
+        road,
+        minutes: 90,
+        inputs: mark,
+        results: mark / 3,
+        left,
+        right,
+    });
+    prop_oneof![
+        3 => habits(),
+        1 => any().prop_map(|kind| RideEdit::Road(RoadChoice::BuiltIn(kind))),
+        1 => Just(RideEdit::Road(RoadChoice::Imported)),
+        1 => road().prop_map(|road| RideEdit::Import(Arc::new(road))),
+        1 => Just(RideEdit::RemoveImported),
+        1 => option::of(known).prop_map(RideEdit::Known),
+        1 => remembered.prop_map(RideEdit::Remember),
+        1 => Just(RideEdit::Forget),
+    ]
+    .boxed()
+}
+
+/// Cogs and rings, most of them such as bikes have.
+fn gear_edit() -> BoxedStrategy<GearEdit> {
+    let teeth = |most: usize| {
+        let sprocket = prop_oneof![16 => 9..60u8, 1 => prop::num::u8::ANY].prop_map(Teeth);
+        let sorted = prop::collection::vec(sprocket, 0..most).prop_map(|mut teeth| {
+            teeth.sort_unstable();
+            teeth.dedup();
+            teeth
+        });
+        prop_oneof![9 => sorted, 1 => prop::collection::vec((0..60u8).prop_map(Teeth), 0..4)]
+    };
+    let tooth = || option::of((0..60u8).prop_map(Teeth));
+    let cogs = || (0..14u8, 0..14u8).prop_map(|(leaves, lands)| CogMove { leaves, lands });
+    let millis = || (0..2000u32).prop_map(Millis);
+    let wheel = prop_oneof![
+        (18..60u16, select(&[622u16, 559, 600][..]))
+            .prop_map(|(width, bead_seat)| Rolling::Tyre(Tyre { width, bead_seat })),
+        (0.0..3000.0).prop_map(|mm| Rolling::Measured(Mm(mm))),
+    ];
+    prop_oneof![
+        3 => any().prop_map(GearEdit::Preset),
+        2 => teeth(5).prop_map(GearEdit::Rings),
+        2 => teeth(16).prop_map(GearEdit::Cogs),
+        1 => option::of(wheel).prop_map(GearEdit::Wheel),
+        1 => option::of(length()).prop_map(GearEdit::Crank),
+        1 => option::of(length()).prop_map(GearEdit::Chainstay),
+        2 => (tooth(), tooth(), tooth()).prop_map(|(largest_cog, wrap, front_difference)| {
+            GearEdit::Derailleurs(Derailleurs { largest_cog, wrap, front_difference })
+        }),
+        1 => (any(), option::of(0..16u8)).prop_map(|(way, n)| GearEdit::RearShifts(way, n)),
+        2 => any().prop_map(GearEdit::LadderGoal),
+        4 => (0..3u8, any(), cogs()).prop_map(|(k, way, cogs)| GearEdit::Crossover(k, way, cogs)),
+        1 => Just(GearEdit::CrossoversWorkedOut),
+        4 => (0..3u8, 0..14u8, prop::bool::ANY)
+            .prop_map(|(ring, cog, on)| GearEdit::Forbid(Gear { ring, cog }, on)),
+        1 => prop::bool::ANY.prop_map(GearEdit::HoldsCross),
+        1 => (millis(), millis(), millis())
+            .prop_map(|(trigger, rear, front)| GearEdit::Pace(Pace { trigger, rear, front })),
     ]
     .boxed()
 }

@@ -74,8 +74,72 @@ fn all_brakes_go_on_one_lever_and_a_tested_throw_is_noted() {
     shop.wait_for("the throw is tested", || {
         shop.eval(
             "return document.querySelector('.lever-run input[type=radio]:checked')
-            .nextElementSibling.textContent === 'yes'",
+            .nextElementSibling.textContent === 'tested: they do'",
         )
+    });
+    // Pressed once more it changes nothing, and what was tested stays.
+    shop.role("button", "All brakes on the left brake-shift lever")
+        .click();
+    shop.visit("#/layout");
+    shop.css(".finding .says").nth(0).wait_until_shown();
+    let says = shop.css(".finding .says").texts();
+    assert!(!says.iter().any(|text| text.contains("throw")), "{says:?}");
+}
+
+/// The name of the choice, or the id of the place, that has the focus.
+fn focused_field(browser: &Browser) -> String {
+    browser.eval("return document.activeElement.name || document.activeElement.id")
+}
+
+#[test]
+fn a_finding_leads_to_the_field_where_it_is_noted() {
+    let shop = Browser::open("shop");
+    open(&shop);
+    shop.role("button", "All brakes on the left brake-shift lever")
+        .click();
+    shop.visit("#/layout");
+    let link = "Bike: throw test of the left brake-shift lever";
+    let way = shop.role("link", link).nth(0);
+    way.scroll_into_view();
+    way.click();
+    shop.role("heading", "Bike").wait_until_shown();
+    shop.wait_for("the throw test has the focus", || {
+        focused_field(&shop).starts_with("throw-")
+    });
+    // On the rider's screen a link leads to the hand's own answers.
+    shop.visit("#/layout");
+    let way = shop.role("link", "Rider: pain, right hand").nth(0);
+    way.scroll_into_view();
+    way.click();
+    shop.wait_for("the answers about pain have the focus", || {
+        focused_field(&shop) == "right-comfort"
+    });
+}
+
+#[test]
+fn open_points_are_named_marked_and_lead_to_their_fields() {
+    let shop = Browser::open("shop");
+    open(&shop);
+    let links = || shop.css("main > .spots a").texts();
+    shop.wait_for("the open points are named", || {
+        links().contains(&"chain catcher".to_owned())
+            && links().contains(&"what the shift system can program".to_owned())
+    });
+    let marks = || shop.css(".open-mark").count();
+    let (named, marked) = (links().len(), marks());
+    shop.role("link", "chain catcher").click();
+    shop.wait_for("the field has the focus", || {
+        focused_field(&shop) == "chain-catcher"
+    });
+    shop.press("ArrowLeft");
+    shop.wait_for("it is noted and no longer named nor marked", || {
+        links().len() == named - 1 && marks() == marked - 1
+    });
+    // A folded control unfolds for its blade.
+    shop.role("link", "blade of the left brake-shift lever")
+        .click();
+    shop.wait_for("the blade has the focus", || {
+        focused_field(&shop).starts_with("blade-")
     });
 }
 
@@ -97,7 +161,7 @@ fn what_buttons_do_is_noted_as_found() {
     shop.visit("#/layout");
     shop.role("button", "Clear").click();
     shop.visit("#/bike");
-    shop.role("button", "Note what the buttons do now as found")
+    shop.role("button", "Write down what the buttons do now as “was”")
         .click();
     shop.visit("#/sheet");
     shop.css("td.col-was").nth(0).wait_until_shown();

@@ -10,7 +10,8 @@ const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
 fn from_a_template_to_the_same_sheet_in_another_browser() {
     let shop = Browser::open("shop");
     start(&shop, PODS);
-    shop.role("button", "Left hand does all of it").click();
+    shop.role("button", "Left hand rides, presses and brakes easily")
+        .click();
     shop.role(
         "button",
         "Right hand rests on the bar and does nothing else",
@@ -44,6 +45,13 @@ fn from_a_template_to_the_same_sheet_in_another_browser() {
     shop.wait_for("everything is still there after a reload", || {
         shop.css(".finding .says").count() > 0 && still_live() == 0
     });
+
+    // Undo is kept with the plan.
+    shop.role("button", "Undo").click();
+    shop.wait_for("undo works after the reload", || still_live() == 1);
+    shop.role("button", "Redo").click();
+    shop.wait_for("and so does redo", || still_live() == 0);
+    wait_until_saved(&shop);
 
     shop.visit("#/sheet");
     let a4 = shop.print(Paper::A4);

@@ -104,7 +104,8 @@ fn a_newer_version_is_announced_and_starts_when_told_to() {
     assert!(!is_newer(&home));
     home.css(".notices").wait_for_text("A newer version");
     home.visit("#/rider");
-    home.role("button", "Left hand does all of it").click();
+    home.role("button", "Left hand rides, presses and brakes easily")
+        .click();
     home.role("button", NEWER).click();
     home.wait_for("the newer version runs", || is_newer(&home));
     // What was changed a moment before is there.

@@ -1,7 +1,7 @@
 //! The Rider screen: an interview without typing, by mouse, touch and keyboard.
 
 use crate::desk::start;
-use leverwright_tests::browser::{Browser, Media};
+use leverwright_tests::browser::{Browser, Element, Media};
 
 const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
 
@@ -30,10 +30,14 @@ fn a_hand_is_described_in_one_tap_and_taken_back_in_one_step() {
         chosen(&shop, "right-place"),
         "rests on the bar and does not press"
     );
-    assert_eq!(chosen(&shop, "right-lets-go"), "does not");
+    assert_eq!(chosen(&shop, "right-brakes-hard"), "does not");
+    // What the tap does not say stays not asked.
+    for unsaid in ["right-lets-go", "right-stays-on", "right-comfort"] {
+        assert_eq!(chosen(&shop, unsaid), "not asked", "{unsaid}");
+    }
     assert_eq!(chosen(&shop, "left-lets-go"), "not asked");
     shop.finger()
-        .tap(&shop.role("button", "Left hand does all of it"));
+        .tap(&shop.role("button", "Left hand rides, presses and brakes easily"));
     shop.wait_for("the left hand does all", || {
         chosen(&shop, "left-lets-go") == "easily"
     });
@@ -41,7 +45,7 @@ fn a_hand_is_described_in_one_tap_and_taken_back_in_one_step() {
     shop.wait_for("the left hand is not asked again", || {
         chosen(&shop, "left-lets-go") == "not asked"
     });
-    assert_eq!(chosen(&shop, "right-lets-go"), "does not");
+    assert_eq!(chosen(&shop, "right-brakes-hard"), "does not");
 }
 
 #[test]
@@ -49,10 +53,15 @@ fn an_answer_is_given_by_keyboard_alone_and_counted() {
     let shop = Browser::open("shop");
     start(&shop, PODS);
     for side in ["Left", "Right"] {
-        shop.role("button", &format!("{side} hand does all of it"))
-            .click();
+        shop.role(
+            "button",
+            &format!("{side} hand rides, presses and brakes easily"),
+        )
+        .click();
     }
-    shop.css(".lead").wait_for_text("1 question is still open");
+    // Pain, what the arms do by themselves, and positions are asked singly.
+    shop.css(".lead")
+        .wait_for_text("3 questions are still open");
     shop.eval::<bool>(
         "document.querySelector(\"input[name='left-lets-go']:checked\").focus(); return true",
     );
@@ -71,7 +80,7 @@ fn the_interview_takes_few_taps_and_no_typing() {
     let shop = Browser::open("shop");
     start(&shop, PODS);
     let taps = [
-        "Left hand does all of it",
+        "Left hand rides, presses and brakes easily",
         "Right hand rests on the bar and does nothing else",
     ];
     for tap in taps {
@@ -83,6 +92,9 @@ fn the_interview_takes_few_taps_and_no_typing() {
         "position-hoods",
         "position-drops",
         "mounts",
+        "left-comfort",
+        "left-moves",
+        "left-later",
     ] {
         shop.css(&format!("label:has(input[name='{name}'])"))
             .nth(0)
@@ -116,12 +128,102 @@ fn a_tap_on_the_drawn_hand_leads_to_its_answers() {
 fn a_therapist_sees_numbers_and_codes_with_their_note() {
     let clinic = Browser::open("clinic");
     start(&clinic, PODS);
-    assert!(!clinic.css("main").text().contains("closest code"));
+    assert!(!clinic.css("main").text().contains("ICF code"));
     clinic.css("label.tick").nth(0).click();
     clinic.css("main").wait_for_text("not clinical ratings");
     let text = clinic.css("main").text();
-    assert!(text.contains("closest code d4403"), "{text}");
+    assert!(text.contains("closest ICF code d4403 releasing"), "{text}");
     assert!(text.contains("4 · does not"));
+}
+
+/// The label of a choice, by its name and words.
+fn label<'a>(browser: &'a Browser, name: &str, words: &str) -> Element<'a> {
+    let at: usize = browser.eval(&format!(
+        "return [...document.querySelectorAll(\"label:has(input[name='{name}'])\")]
+            .findIndex((label) => label.textContent.trim() === '{words}')"
+    ));
+    let found = browser.css(&format!("label:has(input[name='{name}'])"));
+    let label = found.nth(at);
+    label.scroll_into_view();
+    label
+}
+
+fn note(browser: &Browser, name: &str) -> String {
+    browser.css(&format!("[id='{name}-note']")).text()
+}
+
+/// Who said what, when and wearing what is there to read; a correction hides
+/// nobody's word, pressing the chosen answer again takes it as said anew, and
+/// one tap turns nothing that was seen into something nobody said.
+#[test]
+fn each_answer_shows_who_said_it_and_keeps_what_it_replaced() {
+    let clinic = Browser::open("clinic");
+    start(&clinic, PODS);
+    let says = |words: &str| {
+        clinic.wait_for(&format!("the note says {words}"), || {
+            note(&clinic, "right-brakes-hard").starts_with(words)
+        });
+    };
+    label(&clinic, "source", "seen by the fitter").click();
+    label(&clinic, "right-brakes-hard", "effort").click();
+    says("seen by the fitter, 2");
+
+    label(&clinic, "source", "seen by a clinician").click();
+    label(&clinic, "worn", "splint").click();
+    // Going to another screen and back forgets neither.
+    clinic.visit("#/layout");
+    clinic.css(".face").nth(0).wait_until_shown();
+    clinic.visit("#/rider");
+    clinic
+        .css(".evidence-now")
+        .wait_for_text("seen by a clinician");
+    assert!(clinic.css(".evidence-now").text().contains("splint"));
+    label(&clinic, "right-brakes-hard", "effort").click();
+    says("seen by a clinician, 2");
+    let kept = note(&clinic, "right-brakes-hard");
+    assert!(
+        kept.contains("splint; before: effort (seen by the fitter"),
+        "{kept}"
+    );
+
+    label(&clinic, "source", "told").click();
+    let tap = clinic.role("button", "Right hand rides, presses and brakes easily");
+    tap.scroll_into_view();
+    tap.click();
+    clinic.wait_for("the tap fills in the rest", || {
+        chosen(&clinic, "right-lets-go") == "easily"
+    });
+    assert_eq!(chosen(&clinic, "right-brakes-hard"), "effort");
+    says("seen by a clinician, 2");
+    assert!(note(&clinic, "right-lets-go").contains("not asked singly"));
+}
+
+/// What answers are kept as stays in view, and what has the focus is not under it.
+#[test]
+fn how_answers_are_kept_stays_in_view() {
+    let clinic = Browser::open("clinic");
+    start(&clinic, PODS);
+    clinic.viewport(1366, 768);
+    clinic.css("input[name='mounts']").nth(0).focus();
+    clinic.press("Space");
+    let (_, top, _, height) = clinic.css(".evidence-now").rect();
+    assert!(top >= 0.0 && top + height < 200.0, "{top} {height}");
+    for _ in 0..12 {
+        clinic.press("Shift+Tab");
+        let hidden: bool = clinic.eval(
+            "const strip = document.querySelector('.evidence-now').getBoundingClientRect();
+             const at = document.activeElement.getBoundingClientRect();
+             const inStrip = document.activeElement.closest('.evidence-now');
+             return !inStrip && at.top < strip.bottom - 1 && at.bottom > strip.top + 1",
+        );
+        assert!(!hidden, "{:?}", clinic.focused());
+    }
+    clinic.role("button", "Change").click();
+    assert_eq!(
+        clinic.eval::<String>("return document.activeElement.name"),
+        "source"
+    );
+    clinic.assert_accessible();
 }
 
 #[test]
@@ -153,4 +255,51 @@ fn axe_core_objects_to_nothing_on_the_rider() {
         });
         shop.assert_accessible();
     }
+}
+
+#[test]
+fn pain_has_answers_and_parts_of_its_own_and_a_finding() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    let answers: Vec<String> = shop.eval(
+        "return [...document.querySelectorAll(\"input[name='left-comfort']\")]
+             .map((input) => input.nextElementSibling.textContent)",
+    );
+    assert_eq!(
+        answers,
+        [
+            "never",
+            "a little",
+            "clearly",
+            "badly",
+            "too much to ride",
+            "not asked"
+        ]
+    );
+    shop.css("label:has(input[name='left-comfort'])")
+        .nth(3)
+        .click();
+    shop.css(".where-it-hurts summary").nth(0).click();
+    shop.css(".where-it-hurts label").nth(0).click();
+    shop.visit("#/layout");
+    shop.wait_for("a finding tells of it", || {
+        let says = shop.css(".finding .says").texts();
+        says.iter().any(|text| {
+            text.contains("The left hand hurts badly") && text.contains("Its thumb hurts")
+        })
+    });
+}
+
+#[test]
+fn what_is_open_is_listed_and_leads_to_the_hand() {
+    let home = Browser::open_phone("home");
+    start(&home, PODS);
+    home.css(".still-open summary").click();
+    home.role("link", "pain, right hand").click();
+    home.wait_for("the right hand is shown and has the focus", || {
+        home.eval(
+            "return document.activeElement.name === 'right-comfort'
+                 && document.activeElement.closest('.hand').offsetParent !== null",
+        )
+    });
 }

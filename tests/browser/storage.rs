@@ -279,11 +279,19 @@ fn hand_details_are_removed_from_every_stored_byte_and_from_undo() {
     let shop = Browser::open("shop");
     start(&shop, ROAD);
     right_hand_rests(&shop);
+    let hoods = shop.css("label:has(input[name='position-hoods'])").nth(0);
+    hoods.scroll_into_view();
+    hoods.click();
     wait_until_saved(&shop);
     let says =
         |shop: &Browser, words: &str| stored(shop).values().any(|value| value.contains(words));
     // The codes of answers, as files write them.
     assert!(says(&shop, "brakes-hard"), "{:?}", stored(&shop));
+    let undo = || {
+        let undo = |key: &String| key.starts_with("leverwright/undo/");
+        stored(&shop).into_iter().find(|(key, _)| undo(key))
+    };
+    assert!(undo().is_some_and(|(_, kept)| kept.contains("right hand rests")));
     shop.visit("#/plans");
     // A torn copy may hold them, too.
     let torn = stored(&shop)[&newest(&shop)][..2000].to_owned();
@@ -302,7 +310,14 @@ fn hand_details_are_removed_from_every_stored_byte_and_from_undo() {
     pick(&shop, ROAD, "Remove hand details");
     shop.role("button", "Remove them").click();
     wait_for_message(&shop, "Hand details are removed");
-    for words in ["brakes-hard", "stays-on", "steady", "complete", "rests"] {
+    for words in [
+        "brakes-hard",
+        "stays-on",
+        "steady",
+        "complete",
+        "rests",
+        "told",
+    ] {
         assert!(!says(&shop, words), "{words}: {:?}", stored(&shop));
     }
     assert_eq!(copies(&shop).len(), 1);

@@ -67,6 +67,36 @@ fn wrong_values_are_named_with_their_place() {
             "bike.rings: expected a whole number from 1 to 3, found 4",
         ),
         (
+            "/bike/drivetrain/rings",
+            json!([50, 34]),
+            "bike.drivetrain.rings: expected each once, from the smallest",
+        ),
+        (
+            "/bike/drivetrain/rings",
+            json!([34, 42, 50]),
+            "bike.drivetrain.rings: expected 2, as bike.rings says, found 3",
+        ),
+        (
+            "/bike/drivetrain/cogs",
+            json!([34, 30, 27, 24, 21, 19, 17, 15, 15, 13, 12, 11]),
+            "bike.drivetrain.cogs: expected each once, from the largest",
+        ),
+        (
+            "/bike/drivetrain/cogs",
+            json!([0]),
+            "bike.drivetrain.cogs[0]: expected a whole number from 9 to 60, found 0",
+        ),
+        (
+            "/bike/drivetrain",
+            json!({ "tyre": { "width": 28, "bead_seat": 622 }, "circumference": 2100 }),
+            "bike.drivetrain: expected at most one of “tyre” and “circumference”",
+        ),
+        (
+            "/shift_settings/crossovers/0/up_leaves",
+            json!(14),
+            "shift_settings.crossovers[0].up_leaves: expected a whole number from 0 to 13, found 14",
+        ),
+        (
             "/revision",
             json!(4_294_967_296_u64),
             "revision: expected a whole number from 0 to 4294967295, found 4294967296",
@@ -270,7 +300,17 @@ fn references_to_nothing_are_refused_where_they_would_change_the_bike() {
         (
             "/bike/rings",
             json!(1),
-            "shift_plan: the ladder plan does not go with bike.rings, which is 1",
+            "bike.drivetrain.rings: expected 1, as bike.rings says, found 2",
+        ),
+        (
+            "/shift_plan",
+            json!("single-ring"),
+            "shift_plan: the single ring plan does not go with bike.rings, which is 2",
+        ),
+        (
+            "/shift_settings/crossovers/0/ring",
+            json!(1),
+            "shift_settings.crossovers: expected one entry for each ring but the largest, from ring 0",
         ),
         (
             "/bike/controls/0/buttons/1/fixed_to",

@@ -6,9 +6,14 @@ use leverwright_core::cockpit::{
     BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Ease, Freedom, HandPosition, HoldRun,
     Latch, Link, PulledTogether, SeenReach, ThumbWorkKind, UnusedPort, Zone,
 };
-use leverwright_core::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
+use leverwright_core::edit::{
+    BikeEdit, BrakeEdit, Edit, GearEdit, LayoutEdit, PlanEdit, RiderEdit,
+};
 use leverwright_core::finding::{Acceptance, Role};
 use leverwright_core::function::Function;
+use leverwright_core::gears::{
+    CogMove, Derailleurs, Direction, Gear, LadderGoal, Millis, Pace, Rolling, Teeth, Tyre,
+};
 use leverwright_core::layout::{Chord, Hold};
 use leverwright_core::plan::Plan;
 use leverwright_core::rider::{
@@ -60,11 +65,13 @@ pub fn full() -> Plan {
         source: Source::SeenByFitter,
         date: day,
         worn: Some(Worn::Glove),
+        in_one_tap: false,
     });
     let told = Some(Evidence {
         source: Source::Told,
         date: None,
         worn: None,
+        in_one_tap: false,
     });
     let mut system = plan.bike.system.clone();
     system.holds = Some(HoldRun::Cogs(3));
@@ -105,6 +112,11 @@ pub fn full() -> Plan {
             Side::Left,
             Answer::of(Later::OneStepHarder),
         )),
+        Edit::Rider(RiderEdit::Hurts(
+            Side::Left,
+            Contact::Thumb,
+            Answer::with(YesNo::Yes, told),
+        )),
         Edit::Rider(RiderEdit::BladeReach(
             Side::Left,
             HandPosition::Hoods,
@@ -123,8 +135,8 @@ pub fn full() -> Plan {
         )),
         Edit::Rider(RiderEdit::MountsFrom(Answer::of(Side::Left))),
         Edit::Rider(RiderEdit::HoldsBrakeMounting(Answer {
-            value: None,
             evidence: told,
+            ..Answer::NOT_ASKED
         })),
         Edit::Rider(RiderEdit::FrontBrakeHabit(Answer::of(Side::Right))),
         Edit::Rider(RiderEdit::FineRidePresses(Answer::of(340))),
@@ -204,6 +216,32 @@ pub fn full() -> Plan {
             second: id(3),
             function: Function::FrontToggle,
         })),
+        Edit::Gears(GearEdit::Wheel(Some(Rolling::Measured(Mm(2099.5))))),
+        Edit::Gears(GearEdit::Crank(Some(Mm(172.5)))),
+        Edit::Gears(GearEdit::Chainstay(Some(Mm(412.0)))),
+        Edit::Gears(GearEdit::Derailleurs(Derailleurs {
+            largest_cog: Some(Teeth(36)),
+            wrap: Some(Teeth(41)),
+            front_difference: Some(Teeth(16)),
+        })),
+        Edit::Gears(GearEdit::RearShifts(Direction::Up, Some(2))),
+        Edit::Gears(GearEdit::RearShifts(Direction::Down, Some(3))),
+        Edit::Gears(GearEdit::LadderGoal(LadderGoal::Comfort)),
+        Edit::Gears(GearEdit::Forbid(Gear::new(0, 11), true)),
+        Edit::Gears(GearEdit::Crossover(
+            0,
+            Direction::Up,
+            CogMove {
+                leaves: 6,
+                lands: 4,
+            },
+        )),
+        Edit::Gears(GearEdit::HoldsCross(true)),
+        Edit::Gears(GearEdit::Pace(Pace {
+            trigger: Millis(400),
+            rear: Millis(150),
+            front: Millis(900),
+        })),
         Edit::Plan(PlanEdit::DuplicateLayout("Second thought".into())),
         Edit::Layout(LayoutEdit::Hold(id(2), Some(Hold::Repeats(HoldRun::ToEnd)))),
         Edit::Plan(PlanEdit::Accept(Acceptance {
@@ -212,6 +250,7 @@ pub fn full() -> Plan {
             by: "M.".into(),
             role: Role::Clinician,
             date: day,
+            lapsed: false,
         })),
     ];
     after(plan.clone(), &edits)
@@ -236,6 +275,7 @@ fn answer<T>(value: T, n: u16) -> Answer<T> {
         source: pick(n),
         date: Date::new(2000 + n % 900, 1 + (n % 12) as u8, 1 + (n % 28) as u8),
         worn: (n > 99).then(|| pick(n)),
+        in_one_tap: n % 5 == 0,
     };
     match n % 4 {
         0 => Answer::NOT_ASKED,
@@ -341,11 +381,37 @@ impl Act {
             39 => Edit::Plan(PlanEdit::Accept(Acceptance {
                 finding: format!("some-rule|button:{}", button(a)),
                 reason: text(),
-                by: Text::default(),
+                by: Text::new("M."),
                 role: pick(b),
                 date: Date::new(2031, 1, 1 + (c % 31) as u8),
+                lapsed: a % 3 == 0,
             })),
             40 => Edit::Rider(RiderEdit::ForgetHand(side)),
+            41 => Edit::Gears(GearEdit::Preset(pick(a))),
+            42 => Edit::Gears(GearEdit::Forbid(
+                Gear::new((a % 3) as u8, (b % 14) as u8),
+                c % 4 > 0,
+            )),
+            43 => Edit::Gears(GearEdit::Crossover(
+                (a % 2) as u8,
+                pick(a),
+                CogMove {
+                    leaves: (b % 14) as u8,
+                    lands: (c % 14) as u8,
+                },
+            )),
+            44 => Edit::Gears(GearEdit::Cogs(
+                (0..=a % 14)
+                    .map(|n| Teeth((9 + n + n * (b % 4)) as u8))
+                    .collect(),
+            )),
+            45 => Edit::Gears(GearEdit::Wheel(match a % 3 {
+                0 => None,
+                1 => Tyre::new(b % 150, 622).ok().map(Rolling::Tyre),
+                _ => Some(Rolling::Measured(mm(b))),
+            })),
+            46 => Edit::Gears(GearEdit::LadderGoal(pick(a))),
+            47 => Edit::Rider(RiderEdit::Hurts(side, pick(a), answer(pick(b), c))),
             _ => Edit::Plan(PlanEdit::NoteAsFound),
         }
     }
@@ -353,7 +419,7 @@ impl Act {
 
 pub fn act() -> impl Strategy<Value = Act> {
     (
-        0..42_u8,
+        0..49_u8,
         any::<u16>(),
         any::<u16>(),
         any::<u16>(),
@@ -408,7 +474,7 @@ pub fn look_at(plan: &Plan) {
         Edit::Bike(BikeEdit::MirrorAll),
         Edit::Bike(BikeEdit::Add(ControlKind::Pod, Side::Right, Zone::Tops)),
         Edit::Plan(PlanEdit::NoteAsFound),
-        Edit::Plan(PlanEdit::RemoveHandDetails),
+        Edit::Plan(PlanEdit::RemoveHandDetails(None)),
     ] {
         let _ = plan.apply(&edit);
     }

@@ -5,6 +5,7 @@ use leverwright_core::cockpit::HoldRun;
 use leverwright_core::document::{self, Opened};
 use leverwright_core::finding::Role;
 use leverwright_core::function::Function;
+use leverwright_core::gears::{Drivetrain, Millis, Rolling, ShiftSettings};
 use leverwright_core::layout::LayoutId;
 use leverwright_core::rider::{Answer, HandPlace};
 use leverwright_core::units::Mm;
@@ -31,7 +32,7 @@ fn open(file: &Path) -> (String, Opened) {
 
 #[test]
 fn every_sample_opens_and_is_written_as_a_plan_that_opens_alike() {
-    assert!(samples().len() >= 3);
+    assert!(samples().len() >= 4);
     for file in samples() {
         let (_, opened) = open(&file);
         let again = document::read(document::write(&opened.plan)).expect("it opens again");
@@ -68,6 +69,15 @@ fn samples_say_what_they_said_when_they_were_saved() {
     assert_eq!((full.layouts.len(), full.current), (2, LayoutId(2)));
     assert_eq!(full.layout().chords[0].function, Function::FrontToggle);
     assert_eq!(full.accepted[0].role, Role::Clinician);
+    // Saved before teeth were asked for: how many there are is all it says.
+    assert_eq!(full.bike.drivetrain, Drivetrain::of_number(2, 12));
+    assert_eq!(full.shift_settings, ShiftSettings::default());
+    let geared = of("v1_gears.json").plan;
+    let gears = geared.bike.drivetrain.gears().expect("teeth are counted");
+    assert_eq!(gears.words(gears.easiest()), "34×34");
+    assert_eq!(gears.wheel, Some(Rolling::Measured(Mm(2099.5))));
+    assert_eq!(geared.shift_settings.ladder.by_hand[0].up.leaves, 6);
+    assert_eq!(geared.shift_settings.pace.front, Millis(900));
     let by_hand = of("v1_by_hand.json");
     assert_eq!(by_hand.plan.name.as_str(), "Typed by hand");
     assert_eq!(by_hand.plan.unknown.len(), 2);

@@ -4,5 +4,8 @@
 mod brakes;
 mod contrast;
 mod links;
+mod power;
+mod recorded_rides;
+mod ride_against_solver;
 mod steps;
 mod targets;

@@ -57,7 +57,9 @@ fn open_a_plan(browser: &Browser) {
         )
         .click();
     browser.role("heading", "Rider").wait_until_shown();
-    browser.role("button", "Left hand does all of it").click();
+    browser
+        .role("button", "Left hand rides, presses and brakes easily")
+        .click();
     browser
         .role(
             "button",

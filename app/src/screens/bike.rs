@@ -10,13 +10,14 @@ mod frame;
 mod system;
 mod thumb_work;
 
-use crate::erase::{When, act, flag, memo};
+use crate::erase::{When, act, flag, memo, view_of};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{BarSide, Bike, Control, ControlId};
 use leverwright_core::edit::{BikeEdit, BrakeEdit, Edit, PlanEdit};
+use leverwright_core::spot::Spot;
 
-use crate::widgets::NoPlan;
+use crate::widgets::{NoPlan, SpotList};
 use crate::workspace::Workspace;
 use add_control::AddControl;
 use brakes::BrakesSection;
@@ -80,6 +81,7 @@ fn Bench() -> impl IntoView {
     let stand = Stand { workspace, bike };
     provide_context(stand);
     view! {
+        <StillOpen/>
         <FrameSection/>
         <section aria-labelledby="controls">
             <h2 id="controls">"Controls"</h2>
@@ -92,7 +94,7 @@ fn Bench() -> impl IntoView {
                         stand.workspace.say("Noted. The setup sheet prints it as “was”.");
                     }
                 })}>
-                    "Note what the buttons do now as found"
+                    "Write down what the buttons do now as “was”"
                 </button>
             </div>
             {BarSide::ALL.iter().map(|side| view! { <Group side=*side/> }).collect_view()}
@@ -101,6 +103,31 @@ fn Bench() -> impl IntoView {
         <BrakesSection/>
         <ThumbWorkSection/>
         <SystemSection/>
+    }
+}
+
+/// What is not noted yet, each with the way there.
+#[component]
+fn StillOpen() -> impl IntoView {
+    let stand = Stand::here();
+    view_of(move || {
+        let bike = stand.bike.get()?;
+        let spots = bike.open_points();
+        (!spots.is_empty()).then(|| {
+            view! { <SpotList label="Not noted yet" spots bike/> }
+        })
+    })
+}
+
+/// Marks a field of which nothing is noted yet.
+#[component]
+fn OpenMark(spot: Spot) -> impl IntoView {
+    let stand = Stand::here();
+    let open = memo(move || stand.read(|bike| bike.open_points().contains(&spot)) == Some(true));
+    view! {
+        <When holds={flag(move || open.get())}>
+            <p class="open-mark">"Not noted yet"</p>
+        </When>
     }
 }
 

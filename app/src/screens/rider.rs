@@ -8,18 +8,23 @@ mod hand_map;
 mod one_tap;
 mod positions;
 mod question;
+mod said;
 
-use crate::erase::{When, flag, memo};
+use crate::erase::{When, flag, memo, view_of};
+use leptos::ev;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, RiderEdit};
-use leverwright_core::rider::{QUESTIONS, Rider, Side, Subject};
+use leverwright_core::rider::{Answer, ICF_NOTE, QUESTIONS, Rider, Side, Subject};
 use leverwright_core::text::Text;
 
-use crate::widgets::{Choice, NoPlan};
+use crate::evidence::EvidenceChoice;
+use crate::focus::focus_field_soon;
+use crate::route::field_in_address;
+use crate::widgets::{Choice, NoPlan, SpotList};
 use crate::workspace::Workspace;
 use details::Details;
-use evidence::{EvidenceBar, EvidenceChoice};
+use evidence::{EvidenceBar, EvidenceNow};
 use hand_map::StepKey;
 use one_tap::OneTap;
 use positions::Positions;
@@ -45,8 +50,9 @@ struct Desk {
     rider: Memo<Rider>,
     /// Where answers come from now.
     evidence: RwSignal<EvidenceChoice>,
-    /// Whether step numbers and the closest open codes are shown.
-    clinical: RwSignal<bool>,
+    /// Whether step numbers and the closest ICF codes are shown, here and on the
+    /// printed page with hand details.
+    clinical: Signal<bool>,
     /// The hand shown where there is room for one.
     shown: RwSignal<Side>,
 }
@@ -61,9 +67,9 @@ impl Desk {
                     .plan
                     .with(|plan| plan.as_ref().map(|p| p.rider.clone()).unwrap_or_default())
             }),
-            evidence: RwSignal::new(EvidenceChoice::default()),
-            clinical: RwSignal::new(false),
-            shown: RwSignal::new(Side::Left),
+            evidence: workspace.evidence,
+            clinical: flag(move || workspace.print.get().clinical),
+            shown: RwSignal::new(hand_in_address().unwrap_or(Side::Left)),
         }
     }
 
@@ -74,12 +80,64 @@ impl Desk {
     fn commit(self, edit: RiderEdit) {
         self.workspace.commit(Edit::Rider(edit));
     }
+
+    /// An answer given now, with who says so, the day, and what is worn.
+    fn answer<T>(self, value: Option<T>) -> Answer<T> {
+        Answer {
+            value,
+            evidence: Some(self.evidence.get_untracked().evidence()),
+            before: None,
+        }
+    }
+}
+
+/// The hand whose answers the address leads to.
+fn hand_in_address() -> Option<Side> {
+    let field = field_in_address()?;
+    let (hand, _) = field.split_once('-')?;
+    Side::from_code(hand)
+}
+
+/// Shows the hand to which a link on this screen leads.
+fn follow_links(desk: Desk) {
+    let listener = window_event_listener(ev::hashchange, move |_| {
+        if let Some(side) = hand_in_address() {
+            desk.shown.set(side);
+        }
+        if let Some(field) = field_in_address() {
+            focus_field_soon(field);
+        }
+    });
+    on_cleanup(move || listener.remove());
+}
+
+/// What is still open, each with the way there.
+#[component]
+fn StillOpen() -> impl IntoView {
+    let workspace = Desk::here().workspace;
+    view_of(move || {
+        let plan = workspace.plan.get()?;
+        let open = plan.rider.open_questions().into_iter();
+        let spots: Vec<_> = open
+            .flat_map(|question| question.open_spots(&plan))
+            .collect();
+        let bike = plan.bike.clone();
+        (!spots.is_empty()).then(|| {
+            view! {
+                <details class="still-open">
+                    <summary>"Show what is open"</summary>
+                    <SpotList label="Not asked yet" spots bike/>
+                </details>
+            }
+        })
+    })
 }
 
 #[component]
 fn Interview() -> impl IntoView {
     let desk = Desk::new();
     provide_context(desk);
+    follow_links(desk);
     let open = memo(move || desk.rider.with(|rider| rider.open_questions().len()));
     let each_hand = QUESTIONS
         .iter()
@@ -94,8 +152,10 @@ fn Interview() -> impl IntoView {
             "About five minutes. Answer what you know; “not asked” is a good answer, and it is not the same as “easily”. "
             <strong>{move || open_words(open.get())}</strong>
         </p>
+        <StillOpen/>
         <Nickname/>
         <EvidenceBar/>
+        <EvidenceNow/>
         <section aria-labelledby="one-tap">
             <h2 id="one-tap">"Each hand in one tap"</h2>
             <div class="hands">
@@ -151,13 +211,14 @@ fn ClinicalSwitch() -> impl IntoView {
     view! {
         <label class="tick">
             <input type="checkbox" prop:checked={flag(move || desk.clinical.get())}
-                on:change:target=move |ev| desk.clinical.set(ev.target().checked())/>
-            <span>"Show step numbers and the closest open codes"</span>
+                on:change:target=move |ev| {
+                    let on = ev.target().checked();
+                    desk.workspace.print.update(|print| print.clinical = on);
+                }/>
+            <span>"Show step numbers and the closest ICF codes"</span>
         </label>
         <When holds={flag(move || desk.clinical.get())}>
-            <p class="quiet">
-                "Steps 0 to 4 are ordered like the qualifier of the WHO ICF (2001), and each code is the closest one. They are a cross-reference, not clinical ratings."
-            </p>
+            <p class="quiet">{ICF_NOTE}</p>
         </When>
     }
 }

@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
-use crate::route::Route;
+use crate::focus::focus_field;
+use crate::route::{Route, field_in_address};
 use crate::workspace::Workspace;
 
 /// Keeps the title of the document, and moves the focus to the heading of each
@@ -21,10 +22,17 @@ pub fn announce_arrival(route: ReadSignal<Route>, main: NodeRef<html::Main>) {
     Effect::new(move |before: Option<Route>| {
         let now = route.get();
         if before.is_some_and(|before| before != now) {
-            request_animation_frame(move || focus_heading(main));
+            request_animation_frame(move || arrive(main));
         }
         now
     });
+}
+
+/// Leads to the field that the address names, or else to the heading.
+fn arrive(main: NodeRef<html::Main>) {
+    if !field_in_address().is_some_and(|field| focus_field(&field)) {
+        focus_heading(main);
+    }
 }
 
 fn title(route: &Route, plan: Option<&str>) -> String {

@@ -10,6 +10,7 @@ use super::browser::BrowserDrawer;
 use super::plan_id::PlanId;
 use super::shelf::{self, Unsaved};
 use super::slot::{Slot, SlotKey, Stamp};
+use super::undo;
 
 /// Where a plan is kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -106,27 +107,37 @@ impl Record {
         self.would_be_lost(&Arc::new(history.plan().clone()))
     }
 
-    /// Saves `plan` beside what lies there.
-    pub fn save(&mut self, plan: &Arc<Plan>, writer: &str, now: u64) {
+    /// Saves a plan beside what lies there, with its undo. Undo makes room where
+    /// there is none for the plan.
+    pub fn save(&mut self, history: &History, writer: &str, now: u64) {
+        let plan = &Arc::new(history.plan().clone());
         if self.keeping == Keeping::InPage || self.is_saved(plan) && self.unsaved.is_none() {
             return;
         }
         let slot = self.slot(plan, writer, now);
         let known = self.known.as_ref();
-        let outcome = shelf::save(&mut BrowserDrawer, &self.id, known, &self.aside, &slot);
-        self.note(outcome, &slot, plan);
+        let drawer = &mut BrowserDrawer;
+        let mut outcome = shelf::save(drawer, &self.id, known, &self.aside, &slot);
+        if outcome == Err(Unsaved::Full) {
+            undo::forget_all(drawer);
+            outcome = shelf::save(drawer, &self.id, known, &self.aside, &slot);
+        }
+        self.note(outcome, &slot, history, plan);
     }
 
-    /// Saves `plan` as the only copy: nothing older stays.
-    pub fn save_alone(&mut self, plan: &Arc<Plan>, writer: &str, now: u64) {
+    /// Saves a plan as the only copy, with its undo as it is now: nothing older
+    /// stays.
+    pub fn save_alone(&mut self, history: &History, writer: &str, now: u64) {
         if self.keeping == Keeping::InPage {
             return;
         }
+        let plan = &Arc::new(history.plan().clone());
+        undo::forget(&mut BrowserDrawer, &self.id);
         let slot = self.slot(plan, writer, now);
         let known = self.known.as_ref();
         let outcome = shelf::save_alone(&mut BrowserDrawer, &self.id, known, &slot);
         self.aside.clear();
-        self.note(outcome, &slot, plan);
+        self.note(outcome, &slot, history, plan);
     }
 
     /// The next copy.
@@ -138,9 +149,16 @@ impl Record {
         Slot::new(stamp, now, document::write(plan))
     }
 
-    fn note(&mut self, outcome: Result<(), Unsaved>, slot: &Slot, plan: &Arc<Plan>) {
+    fn note(
+        &mut self,
+        outcome: Result<(), Unsaved>,
+        slot: &Slot,
+        history: &History,
+        plan: &Arc<Plan>,
+    ) {
         match outcome {
             Ok(()) => {
+                undo::keep(&mut BrowserDrawer, &self.id, &slot.stamp(), history);
                 self.known = Some(slot.stamp());
                 self.saved = Some(Arc::clone(plan));
                 self.unsaved = None;

@@ -5,6 +5,7 @@ use leverwright_core::ordered::{self, SmallSet};
 use super::drawer::{Drawer, Full};
 use super::plan_id::PlanId;
 use super::slot::{Damage, Slot, SlotKey, Stamp};
+use super::undo;
 
 /// Letters of slots: two in turn, and room beside copies that cannot be read
 /// and are kept for download.
@@ -162,6 +163,7 @@ pub fn unchanged(
 /// Takes everything about a plan away, and gives it to whoever may want it
 /// back.
 pub fn remove(drawer: &mut impl Drawer, plan: &PlanId) -> Vec<(SlotKey, String)> {
+    undo::forget(drawer, plan);
     copies(drawer, plan)
         .into_iter()
         .map(|(key, raw, _)| {

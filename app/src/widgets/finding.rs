@@ -8,12 +8,13 @@ use leptos::prelude::*;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::finding::{Acceptable, Finding, Fix};
 use leverwright_core::rules;
+use leverwright_core::spot::Screen;
 use leverwright_core::tally::Tally;
 
 use crate::route::Route;
-use crate::widgets::SeverityMark;
+use crate::widgets::{SeverityMark, SpotList};
 use crate::workspace::Workspace;
-use accept::{AcceptForm, Accepted};
+use accept::{AcceptForm, Accepted, Lapsed};
 
 /// A finding as a card. Its places light up while pointer or focus is on it.
 #[component]
@@ -44,26 +45,57 @@ pub fn FindingCard(
     let accepted = workspace
         .plan
         .with_untracked(|plan| plan.as_ref()?.acceptance_of(&finding).cloned());
+    let title = title(workspace, &finding);
+    // An open finding stands under a heading that says its severity.
+    let severity_said = accepted.is_none();
+    let lapsed = workspace
+        .plan
+        .with_untracked(|plan| plan.as_ref()?.lapsed_acceptance_of(&finding).cloned())
+        .map(|acceptance| view! { <Lapsed acceptance/> });
     let decision = match accepted {
-        Some(acceptance) => view! { <Accepted acceptance acted/> }.into_any(),
+        Some(acceptance) => view! { <Accepted acceptance title=title.clone() acted/> }.into_any(),
         None if finding.acceptable == Acceptable::Never => view! {
             <p class="quiet">"This can never be accepted: it must be fixed."</p>
         }
         .into_any(),
-        None => view! { <AcceptForm finding=finding.clone() acted/> }.into_any(),
+        None => {
+            view! { <AcceptForm finding=finding.clone() title=title.clone() acted/> }.into_any()
+        }
     };
     view! {
-        <article class="finding"
+        <article class="finding" aria-label=title
             on:pointerenter=move |_| light() on:pointerleave=move |_| darken()
             on:focusin=move |_| light_too() on:focusout=move |_| darken_too()>
-            <p class="says"><SeverityMark severity=finding.severity/>" "{finding.message.clone()}</p>
+            <p class="says">
+                <span aria-hidden=severity_said.then_some("true")>
+                    <SeverityMark severity=finding.severity/>
+                </span>
+                " "{finding.message.clone()}
+            </p>
             <Places finding=finding.clone()/>
             <Fixes fixes=finding.fixes.clone() acted/>
+            <Noted finding=finding.clone()/>
+            {lapsed}
             <div class="more">
                 {decision}
                 <AboutRule id=finding.rule/>
             </div>
         </article>
+    }
+}
+
+/// What a finding is called: its rule, and the places that tell it from others
+/// of the same rule.
+fn title(workspace: Workspace, finding: &Finding) -> String {
+    let title = rules::rule(finding.rule).map_or(finding.rule, |rule| rule.title);
+    let places: Vec<String> = workspace.plan.with_untracked(|plan| {
+        let bike = plan.as_ref().map(|plan| &plan.bike);
+        let words = |bike| finding.places.iter().map(move |place| place.words(bike));
+        bike.map_or_else(Vec::new, |bike| words(bike).collect())
+    });
+    match places.is_empty() {
+        true => title.to_owned(),
+        false => format!("{title}: {}", places.join(", ")),
     }
 }
 
@@ -85,7 +117,19 @@ fn Places(finding: Finding) -> impl IntoView {
             view! { <li>{number}{words}</li> }
         })
         .collect_view();
-    view! { <ul class="places" aria-label="Places">{items}</ul> }
+    (!finding.places.is_empty())
+        .then(|| view! { <ul class="places" aria-label="Places">{items}</ul> })
+}
+
+/// Where it is noted or mended, unless that is the screen it stands on.
+#[component]
+fn Noted(finding: Finding) -> impl IntoView {
+    let plan = Workspace::here().plan.get_untracked()?;
+    let mut spots = finding.spots(&plan);
+    let on_layout = Route::now() == Route::Layout;
+    spots.retain(|spot| !(on_layout && spot.screen() == Screen::Layout));
+    let bike = plan.bike.clone();
+    (!spots.is_empty()).then(|| view! { <SpotList label="Noted under" spots bike/> })
 }
 
 /// What would remove it, best first, each a button.

@@ -57,7 +57,7 @@ fn FindingGroup(group: Group, acted: Callback<()>) -> impl IntoView {
     let findings = Memo::new(move |_| in_group(workspace, group));
     let title = move || match group {
         Group::Open(severity) => view! { <SeverityMark severity/> }.into_any(),
-        Group::Accepted => "accepted with a reason".into_any(),
+        Group::Accepted => "Accepted with a reason".into_any(),
     };
     view! {
         <Show when=move || !findings.with(Vec::is_empty)>
@@ -83,7 +83,12 @@ fn in_group(workspace: Workspace, group: Group) -> Vec<Finding> {
     derived.findings.iter().filter(belongs).cloned().collect()
 }
 
-/// A card is drawn anew when what it says changes.
+/// A card is drawn anew when what it says or offers changes.
 fn row_key(finding: &Finding) -> String {
-    format!("{}|{}", finding.key(), finding.message)
+    let mut key = format!("{}|{}", finding.key(), finding.message);
+    for fix in &finding.fixes {
+        key.push('|');
+        key.push_str(&fix.label);
+    }
+    key
 }

@@ -10,10 +10,10 @@ mod wren;
 
 use super::{TemplateId, template};
 use crate::cockpit::{ButtonId, ButtonPart, ControlId, ControlKind};
-use crate::edit::{Edit, EditError, PlanEdit};
+use crate::edit::{Edit, EditError, PlanEdit, RiderEdit};
 use crate::finding::{Acceptance, Role};
 use crate::plan::Plan;
-use crate::rider::{Answer, Evidence, Side, Source, Worn};
+use crate::rider::{Ability, Answer, Difficulty, Evidence, Later, Side, Source, Worn, YesNo};
 use crate::rules;
 use crate::text::{Date, Text};
 use crate::vocabulary::Vocabulary;
@@ -101,6 +101,7 @@ impl Work {
                     by: Text::new(by),
                     role,
                     date: self.plan.date,
+                    lapsed: false,
                 }))
             })
             .collect();
@@ -128,7 +129,19 @@ fn seen(day: Option<Date>) -> Option<Evidence> {
         source: Source::SeenByFitter,
         date: day,
         worn: Some(Worn::Glove),
+        in_one_tap: false,
     })
+}
+
+/// What one tap leaves open about a hand that works, asked singly: no pain, and
+/// an arm that does nothing by itself and stays the same.
+fn asked_singly(side: Side, day: Option<Date>) -> [Edit; 3] {
+    [
+        RiderEdit::Ability(side, Ability::Comfort, told(Difficulty::None, day)),
+        RiderEdit::MovesByItself(side, told(YesNo::No, day)),
+        RiderEdit::Later(side, told(Later::Same, day)),
+    ]
+    .map(Edit::Rider)
 }
 
 /// As the rider told it.
@@ -139,6 +152,7 @@ fn told<T>(value: T, day: Option<Date>) -> Answer<T> {
             source: Source::Told,
             date: day,
             worn: None,
+            in_one_tap: false,
         }),
     )
 }
@@ -150,7 +164,6 @@ mod tests {
     use crate::document;
     use crate::edit::{BikeEdit, BrakeEdit, LayoutEdit};
     use crate::finding::Severity;
-    use crate::rider::YesNo;
     use crate::sheet::{Readiness, Sheet, SheetOptions};
     use crate::situation::Situation;
     use crate::summary;
@@ -204,12 +217,12 @@ mod tests {
         assert_eq!(readiness(&plan), Readiness::Ready);
         assert_eq!(
             summary(&plan),
-            "Left hand: hood button other ring, outer paddle easier, inner paddle harder; brakes both wheels. Right hand: rests; nothing live."
+            "Left hand: hood button other ring, outer paddle easier, inner paddle harder; brakes both wheels. Right hand: rests; its buttons do nothing."
         );
     }
 
     #[test]
-    fn plover_has_two_ideas_and_one_point_to_decide() {
+    fn plover_has_two_ideas_and_two_points_to_decide() {
         let plan = demo(DemoId::Plover).plan;
         assert_eq!(plan.layouts.len(), 2);
         for layout in &plan.layouts {
@@ -218,7 +231,7 @@ mod tests {
             assert_eq!(must_fix(&plan), [""; 0], "{}", layout.name);
             assert_eq!(
                 open_checks(&plan),
-                ["brake-grip-takes-effort"],
+                ["riding-hurts", "brake-grip-takes-effort"],
                 "{}",
                 layout.name
             );
@@ -241,7 +254,7 @@ mod tests {
                 "brake-out-of-reach|wheel:rear-left|position:grip",
                 "brake-out-of-reach|wheel:rear-right|position:grip",
                 "brake-throw-untested|control:2",
-                "parking-latch-untried|control:1",
+                "parking-latch-untried|control:1|hand:left",
             ]
         );
         assert_eq!(readiness(&plan), Readiness::NotReady);

@@ -7,6 +7,7 @@ use crate::cockpit::{
     Zone,
 };
 use crate::function::Function;
+use crate::gears::{PresetId, Rolling, Tyre};
 use crate::layout::Chord;
 use crate::rider::{Answer, Side};
 use crate::text::Text;
@@ -50,7 +51,7 @@ pub fn template(id: TemplateId) -> Template {
             build.done()
         }
         TemplateId::FlatSingle => {
-            let mut build = flat(id, Frame::Bicycle, (1, 12));
+            let mut build = flat(id, Frame::Bicycle, PresetId::Single32x12);
             build.add(Right, Pod, Zone::Grip);
             build.direct(Medium::Cable, BrakeKind::Disc);
             build.tap(Right, Pod, Near, RearEasier);
@@ -58,7 +59,7 @@ pub fn template(id: TemplateId) -> Template {
             build.done()
         }
         TemplateId::FlatDouble => {
-            let mut build = flat(id, Frame::Bicycle, (2, 11));
+            let mut build = flat(id, Frame::Bicycle, PresetId::Double4630x11);
             build.pair(Pod, Zone::Grip);
             build.direct(Medium::Hose, BrakeKind::Disc);
             build.tap(Left, Pod, Near, FrontSmaller);
@@ -76,7 +77,7 @@ pub fn template(id: TemplateId) -> Template {
 
 /// A road drop bar with a brake-shift lever on each side.
 fn road(id: TemplateId) -> Build {
-    let mut build = Build::new(id, Frame::Bicycle, BarKind::Drop, (2, 12));
+    let mut build = Build::new(id, Frame::Bicycle, BarKind::Drop, PresetId::Double5034x12);
     build.pair(BrakeShiftLever, Zone::Hoods);
     build.direct(Medium::Hose, BrakeKind::Disc);
     build.tap(Left, BrakeShiftLever, OuterPaddle, FrontLarger);
@@ -87,7 +88,7 @@ fn road(id: TemplateId) -> Build {
 }
 
 fn one_paddle(id: TemplateId) -> Template {
-    let mut build = Build::new(id, Frame::Bicycle, BarKind::Drop, (2, 12));
+    let mut build = Build::new(id, Frame::Bicycle, BarKind::Drop, PresetId::Double5034x12);
     build.pair(OnePaddleLever, Zone::Hoods);
     build.direct(Medium::Hose, BrakeKind::Disc);
     build.tap(Left, OnePaddleLever, LongPaddle, RearEasier);
@@ -102,7 +103,13 @@ fn one_paddle(id: TemplateId) -> Template {
 }
 
 fn gravel(id: TemplateId) -> Template {
-    let mut build = Build::new(id, Frame::Bicycle, BarKind::FlaredDrop, (1, 12));
+    let mut build = Build::new(
+        id,
+        Frame::Bicycle,
+        BarKind::FlaredDrop,
+        PresetId::Single40x12,
+    );
+    build.tyre(40, 622);
     build.pair(BrakeShiftLever, Zone::Hoods);
     build.direct(Medium::Hose, BrakeKind::Disc);
     build.tap(Right, BrakeShiftLever, OuterPaddle, RearEasier);
@@ -112,7 +119,7 @@ fn gravel(id: TemplateId) -> Template {
 
 /// An aero bar with base-bar levers; the tips are still bare.
 fn aero(id: TemplateId) -> Build {
-    let mut build = Build::new(id, Frame::Bicycle, BarKind::Aero, (2, 12));
+    let mut build = Build::new(id, Frame::Bicycle, BarKind::Aero, PresetId::Double5236x12);
     build.pair(BaseBarLever, Zone::BaseBar);
     build.direct(Medium::Cable, BrakeKind::Rim);
     build.tap(Left, BaseBarLever, Upper, FrontLarger);
@@ -123,8 +130,9 @@ fn aero(id: TemplateId) -> Build {
 }
 
 /// A flat bar with brake levers and a bell; pods and brakes still to come.
-fn flat(id: TemplateId, frame: Frame, gears: (u8, u8)) -> Build {
+fn flat(id: TemplateId, frame: Frame, gears: PresetId) -> Build {
     let mut build = Build::new(id, frame, BarKind::Flat, gears);
+    build.tyre(47, 622);
     build.pair(BrakeLever, Zone::Grip);
     let bell = parts::thumb_work(&build.bike.bar, ThumbWorkKind::Bell, BarSide::Left);
     build.bike.thumb_work.push(bell);
@@ -134,7 +142,8 @@ fn flat(id: TemplateId, frame: Frame, gears: (u8, u8)) -> Build {
 /// The left lever brakes the front wheel and latches for parking; the right
 /// one brakes both rear wheels through a doubler.
 fn tricycle(id: TemplateId) -> Template {
-    let mut build = flat(id, Frame::TricycleTwoRear, (1, 12));
+    let mut build = flat(id, Frame::TricycleTwoRear, PresetId::Single38x12);
+    build.tyre(47, 507);
     build.add(Right, Pod, Zone::Grip);
     build.tap(Right, Pod, Near, RearEasier);
     build.tap(Right, Pod, Far, RearHarder);
@@ -167,7 +176,7 @@ fn tricycle(id: TemplateId) -> Template {
 }
 
 fn recumbent(id: TemplateId) -> Template {
-    let mut build = Build::new(id, Frame::Bicycle, BarKind::SideGrip, (1, 12));
+    let mut build = Build::new(id, Frame::Bicycle, BarKind::SideGrip, PresetId::Single38x12);
     build.pair(BrakeLever, Zone::SideGrip);
     build.add(Right, Pod, Zone::SideGrip);
     build.direct(Medium::Hose, BrakeKind::Disc);
@@ -179,7 +188,7 @@ fn recumbent(id: TemplateId) -> Template {
 /// A drop bar whose every control is on one side: one lever brakes both wheels
 /// through a splitter.
 fn single_sided(id: TemplateId, side: Side) -> Template {
-    let mut build = Build::new(id, Frame::Bicycle, BarKind::Drop, (2, 12));
+    let mut build = Build::new(id, Frame::Bicycle, BarKind::Drop, PresetId::Double5034x12);
     build.add(side, BrakeShiftLever, Zone::Hoods);
     build.add(side, Pod, Zone::Tops);
     build.wheel(Wheel::Front, BrakeKind::Disc);
@@ -207,7 +216,7 @@ struct Build {
 }
 
 impl Build {
-    fn new(id: TemplateId, frame: Frame, bar: BarKind, (rings, cogs): (u8, u8)) -> Build {
+    fn new(id: TemplateId, frame: Frame, bar: BarKind, gears: PresetId) -> Build {
         Build {
             id,
             bike: Bike {
@@ -218,8 +227,7 @@ impl Build {
                 brakes: Brakes::default(),
                 thumb_work: Vec::new(),
                 system: SystemProfile::generic(),
-                rings,
-                cogs,
+                drivetrain: gears.drivetrain(),
                 chain_catcher: Answer::NOT_ASKED,
             },
             taps: Vec::new(),
@@ -241,6 +249,11 @@ impl Build {
         let id = self.bike.free_control_id();
         let control = parts::control(&self.bike.bar, id, kind, side, zone);
         self.bike.controls.extend(control);
+    }
+
+    /// The tyre of the driven wheel (common practice on such a bike).
+    fn tyre(&mut self, width: u16, bead_seat: u16) {
+        self.bike.drivetrain.wheel = Some(Rolling::Tyre(Tyre { width, bead_seat }));
     }
 
     fn pair(&mut self, kind: ControlKind, zone: Zone) {

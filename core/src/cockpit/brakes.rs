@@ -91,6 +91,48 @@ pub struct BrakeRun {
     pub wheels: Vec<Wheel>,
 }
 
+impl BrakeRun {
+    /// How many joints of its kind lie between this lever and its wheels. A
+    /// dual-pull lever is one; each joint makes one line into two, so a further
+    /// wheel takes a further one.
+    pub fn joints(&self) -> Vec<Joint> {
+        let ends = self.wheels.len();
+        match self.joint {
+            Joint::Direct => Vec::new(),
+            Joint::DualPull => {
+                let further = match self.medium {
+                    Medium::Cable => Joint::CableDoubler,
+                    Medium::Hose => Joint::HoseSplitter,
+                };
+                let mut joints = vec![Joint::DualPull];
+                joints.extend(std::iter::repeat_n(further, ends.saturating_sub(2)));
+                joints
+            }
+            joint => vec![joint; ends.saturating_sub(1).max(1)],
+        }
+    }
+
+    /// The joints in words, in order from the lever: "dual-pull lever, two
+    /// cables, then a cable doubler to the left rear wheel and right rear
+    /// wheel"; `None` for one line.
+    pub fn joints_in_words(&self) -> Option<String> {
+        let joints = self.joints();
+        let first = joints.first()?;
+        let axle = self.wheels.iter().find_map(|wheel| {
+            let beside = wheel.beside().filter(|other| self.wheels.contains(other))?;
+            Some((*wheel, beside))
+        });
+        Some(match (joints.get(1), axle) {
+            (None, _) => first.to_string(),
+            (Some(second), Some((one, other))) if joints.len() == 2 => {
+                format!("{first}, then a {second} to the {one} and the {other}")
+            }
+            (Some(second), _) if second == first => format!("{} × {first}", joints.len()),
+            (Some(second), _) => format!("{first}, then {} × {second}", joints.len() - 1),
+        })
+    }
+}
+
 /// A brake at a wheel.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct WheelBrake {

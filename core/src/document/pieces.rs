@@ -15,6 +15,9 @@ use crate::record::{PartKey, Record, Was};
 use crate::rider::Side;
 use crate::vocabulary::Vocabulary;
 
+/// What of rides is about the road; the rest is about the rider.
+const ROAD: &[&str] = &["road", "imported"];
+
 /// What each part of a plan says, in the order of the parts.
 pub(crate) type Pieces = Vec<(PartKey, Value)>;
 
@@ -35,6 +38,9 @@ pub(crate) fn pieces(plan: &Plan) -> Pieces {
     }
     let mut pieces = vec![(PartKey::Title, some_of(&mut file, &["name", "job", "date"]))];
     let mut rider = object(&taken(&mut file, "rider"));
+    let mut rides = object(&taken(&mut file, "rides"));
+    pieces.push((PartKey::Road, some_of(&mut rides, ROAD)));
+    rider.insert("rides".into(), rides.into());
     for side in Side::ALL {
         pieces.push((PartKey::Hand(*side), taken(&mut rider, side.code())));
     }
@@ -73,6 +79,9 @@ pub(crate) fn assemble(pieces: &[(PartKey, Value)], revision: u32) -> Result<Pla
         let hand = find(pieces, &PartKey::Hand(*side));
         rider.insert(side.code().to_owned(), hand.clone());
     }
+    let mut rides = object(&taken(&mut rider, "rides"));
+    rides.extend(object(find(pieces, &PartKey::Road)));
+    file.insert("rides".into(), rides.into());
     file.extend(object(find(pieces, &PartKey::Title)));
     file.insert("rider".into(), rider.into());
     file.extend(object(find(pieces, &PartKey::Bike)));

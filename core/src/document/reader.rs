@@ -248,7 +248,7 @@ impl Reader {
     }
 
     fn shift_plan(&mut self, plan: &Plan) {
-        let rings = plan.bike.rings;
+        let rings = plan.bike.rings();
         if (plan.shift_plan == ShiftPlanKind::SingleRing) == plan.bike.has_front_derailleur() {
             self.refuse_at(
                 "shift_plan",

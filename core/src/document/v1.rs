@@ -7,15 +7,19 @@
 //! them as unknown parts.
 
 mod bike;
+mod gears;
 mod layout;
 mod record;
+mod ride;
 mod rider;
 
 pub(super) use bike::{
     BrakeRun, Button, Control, PulledTogether, SeenReach, ThumbWork, WheelBrake,
 };
+pub(super) use gears::{Crossovers, Gear};
 pub(super) use layout::{Chord, Layout};
 pub(super) use record::{Change, Entry, MixUp, Observed, PartStep, Pressed, Revision, Stamp, Was};
+pub(super) use ride::Remembered;
 
 use super::code::Code;
 use super::key::{ButtonKey, Day};
@@ -65,6 +69,8 @@ part! {
         bike: bike::Bike,
         /// How the derailleurs work together.
         shift_plan: Code<ShiftPlanKind>,
+        /// How the shift plans are tuned; left out where nothing is.
+        shift_settings (default): Given<gears::Settings>,
         /// The layouts, at least one.
         #[cfg_attr(feature = "schema", schemars(extend("minItems" = 1)))]
         layouts: List<Layout, MOST_LAYOUTS>,
@@ -72,6 +78,8 @@ part! {
         current: Id,
         /// What each button did when the bike came in; null is blank.
         as_found: Table<ButtonKey, Option<Code<Function>>>,
+        /// The road, how the rider rides, and what came of rides.
+        rides (default): Given<ride::Rides>,
         /// Findings accepted with a reason.
         accepted: List<Acceptance, MOST_ACCEPTED>,
         /// The layout chosen for the sheet.
@@ -92,6 +100,8 @@ part! {
         by: Text,
         role: Code<Role>,
         date (default): Option<Day>,
+        /// Whether what it rests on has changed since; absent if not.
+        lapsed (default): Given<bool>,
     }
 }
 
@@ -127,6 +137,7 @@ impl From<&Plan> for Document {
             rider: (&plan.rider).into(),
             bike: (&plan.bike).into(),
             shift_plan: Code(plan.shift_plan),
+            shift_settings: Given(gears::Settings::of(&plan.shift_settings)),
             layouts: List(plan.layouts.iter().map(Layout::from).collect()),
             current: plan.current.0.into(),
             as_found: plan
@@ -134,6 +145,7 @@ impl From<&Plan> for Document {
                 .iter()
                 .map(|(id, function)| (ButtonKey(*id), function.map(Code)))
                 .collect(),
+            rides: ride::given(&plan.rides),
             accepted: List(plan.accepted.iter().map(Acceptance::from).collect()),
             chosen: Given(plan.chosen.as_ref().map(Chosen::from)),
             record: record::Record::written(&plan.record),
@@ -145,6 +157,9 @@ impl Document {
     /// Refuses what one field at a time cannot tell.
     pub(super) fn look_through(&self, reader: &mut Reader) {
         self.bike.look_through(reader);
+        if let Some(settings) = &self.shift_settings.0 {
+            settings.look_through(reader);
+        }
     }
 }
 
@@ -159,6 +174,7 @@ impl From<Document> for Plan {
             rider: document.rider.into(),
             bike: document.bike.into(),
             shift_plan: document.shift_plan.0,
+            shift_settings: document.shift_settings.0.unwrap_or_default().into(),
             layouts: (document.layouts.0.into_iter())
                 .map(crate::layout::Layout::from)
                 .collect(),
@@ -166,6 +182,7 @@ impl From<Document> for Plan {
             as_found: map(document.as_found.0, |key, function| {
                 (key.0, function.map(|code| code.0))
             }),
+            rides: document.rides.0.map_or_else(Default::default, Into::into),
             accepted: (document.accepted.0.into_iter())
                 .map(crate::finding::Acceptance::from)
                 .collect(),
@@ -221,6 +238,7 @@ impl From<&crate::finding::Acceptance> for Acceptance {
             by: acceptance.by.clone(),
             role: Code(acceptance.role),
             date: acceptance.date.map(Day),
+            lapsed: Given(acceptance.lapsed.then_some(true)),
         }
     }
 }
@@ -233,6 +251,7 @@ impl From<Acceptance> for crate::finding::Acceptance {
             by: acceptance.by,
             role: acceptance.role.0,
             date: acceptance.date.map(|day| day.0),
+            lapsed: acceptance.lapsed.0.unwrap_or(false),
         }
     }
 }

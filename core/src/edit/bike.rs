@@ -1,6 +1,7 @@
 //! Changes to the bike and its controls.
 
 use super::EditError;
+use super::gears::{set_cogs, set_rings};
 use super::layout::countable;
 use super::layout::{may_chord, may_hold, may_take};
 use super::rider::within;
@@ -9,11 +10,11 @@ use crate::cockpit::{
     Bar, BarSide, Bike, Button, ButtonId, Control, ControlId, ControlKind, Freedom, Latch, Link,
     SeenReach, SystemProfile, ThumbWorkKind, UnusedPort, Zone,
 };
+use crate::gears::Sprockets;
 use crate::layout::Hold;
 use crate::limits;
 use crate::plan::Plan;
 use crate::rider::{Answer, Side, YesNo};
-use crate::shift_plan::ShiftPlanKind;
 use crate::text::Text;
 use crate::units::Mm;
 
@@ -24,9 +25,11 @@ pub enum BikeEdit {
     Name(Text),
     /// The bar's measures; its kind stays.
     BarMeasures(Bar),
-    /// Number of chainrings, 1 to 3. The shift plan follows where it must.
+    /// Number of chainrings, 1 to 3. Another number leaves their teeth to be
+    /// entered anew; the shift plan follows where it must.
     Rings(u8),
-    /// Number of cogs, 1 to 14.
+    /// Number of cogs, 1 to 14. Another number leaves their teeth to be entered
+    /// anew.
     Cogs(u8),
     /// Whether a chain catcher is fitted.
     ChainCatcher(Answer<YesNo>),
@@ -122,14 +125,17 @@ impl BikeEdit {
                 };
             }
             BikeEdit::Rings(n) => {
-                bike.rings = count("The number of chainrings", *n, limits::MOST_RINGS)?;
-                let fits = (plan.shift_plan == ShiftPlanKind::SingleRing)
-                    != plan.bike.has_front_derailleur();
-                if !fits {
-                    plan.shift_plan = ShiftPlanKind::usual(&plan.bike);
+                let n = count("The number of chainrings", *n, limits::MOST_RINGS)?;
+                if n != bike.rings() {
+                    set_rings(plan, Sprockets::Number(n));
                 }
             }
-            BikeEdit::Cogs(n) => bike.cogs = count("The number of cogs", *n, limits::MOST_COGS)?,
+            BikeEdit::Cogs(n) => {
+                let n = count("The number of cogs", *n, limits::MOST_COGS)?;
+                if n != bike.cogs() {
+                    set_cogs(plan, Sprockets::Number(n));
+                }
+            }
             BikeEdit::ChainCatcher(answer) => bike.chain_catcher = *answer,
             BikeEdit::Add(kind, side, zone) => add(bike, *kind, *side, *zone)?,
             BikeEdit::Remove(id) => remove(plan, *id)?,
@@ -367,6 +373,7 @@ mod tests {
     use crate::finding::{Acceptance, Place, Role};
     use crate::function::Function;
     use crate::layout::Hold;
+    use crate::shift_plan::ShiftPlanKind;
     use crate::testing::button;
     use crate::vocabulary::Vocabulary;
 
@@ -378,9 +385,10 @@ mod tests {
             Edit::Plan(PlanEdit::Accept(Acceptance {
                 finding: format!("some-rule|{}", place.key()),
                 reason: Text::new("tried"),
-                by: Text::default(),
+                by: Text::new("T."),
                 role: Role::Shop,
                 date: None,
+                lapsed: false,
             }))
         };
         let button = ButtonId {

@@ -132,18 +132,25 @@ fn all_on_lever(plan: &mut Plan, id: ControlId) -> Result<(), EditError> {
         (_, Medium::Cable) => Joint::DualPull,
         (_, Medium::Hose) => Joint::HoseSplitter,
     };
+    // What already pulls them all stays as it is, with what was tested on it.
+    let pulls_all = |run: &BrakeRun| {
+        run.joint != Joint::Direct && wheels.iter().all(|w| run.wheels.contains(w))
+    };
+    let as_it_is = brakes.run(id).filter(|run| pulls_all(run)).cloned();
     brakes.runs.retain(|run| run.lever == id);
     brakes.together.clear();
-    set_run(
-        plan,
-        BrakeRun {
-            lever: id,
-            medium,
-            joint,
-            throw_tested: Answer::NOT_ASKED,
-            wheels,
-        },
-    );
+    if as_it_is.is_none() {
+        set_run(
+            plan,
+            BrakeRun {
+                lever: id,
+                medium,
+                joint,
+                throw_tested: Answer::NOT_ASKED,
+                wheels,
+            },
+        );
+    }
     if let Some(blade) = plan
         .bike
         .control_mut(id)
@@ -192,6 +199,37 @@ mod tests {
             assert!(!run.throw_tested.is_known());
             assert!(plan.bike.control(left).is_some_and(|c| c.has_blade()));
         }
+    }
+
+    #[test]
+    fn all_brakes_once_more_keeps_what_was_tested() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let left = lever_on(&plan, Side::Left);
+        let once = after(&plan, BrakeEdit::AllOnLever(left));
+        let tested = after(&once, BrakeEdit::ThrowTested(left, Answer::of(YesNo::Yes)));
+        let gap = Edit::Bike(BikeEdit::BladeGap(left, Some(Mm(30.0))));
+        let tested = tested.apply(&gap).expect("a blade is measured");
+        assert_eq!(after(&tested, BrakeEdit::AllOnLever(left)), tested);
+    }
+
+    #[test]
+    fn three_wheels_on_one_lever_take_a_joint_more_for_the_axle() {
+        let plan = template(TemplateId::Tricycle).plan("Test");
+        let left = lever_on(&plan, Side::Left);
+        let plan = after(&plan, BrakeEdit::AllOnLever(left));
+        let run = &plan.bike.brakes.runs[0];
+        assert_eq!(run.joints(), [Joint::DualPull, Joint::CableDoubler]);
+        assert_eq!(
+            run.joints_in_words().as_deref(),
+            Some(
+                "dual-pull lever, two cables, then a cable doubler to the left rear wheel and the right rear wheel"
+            )
+        );
+        let mut hoses = run.clone();
+        (hoses.medium, hoses.joint) = (crate::cockpit::Medium::Hose, Joint::HoseSplitter);
+        assert_eq!(hoses.joints(), [Joint::HoseSplitter; 2]);
+        hoses.wheels.truncate(2);
+        assert_eq!(hoses.joints(), [Joint::HoseSplitter]);
     }
 
     #[test]

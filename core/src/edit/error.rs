@@ -4,6 +4,7 @@ use thiserror::Error;
 
 use crate::cockpit::{ControlId, ControlKind, Zone};
 use crate::function::Function;
+use crate::gears::{ShiftingError, ToothError};
 
 /// Why a change is refused: a sentence that names the place and the cure.
 #[derive(Debug, Clone, PartialEq, Error)]
@@ -89,6 +90,12 @@ pub enum EditError {
         /// Largest.
         to: String,
     },
+    /// Rings, cogs or a wheel that cannot be.
+    #[error(transparent)]
+    Teeth(#[from] ToothError),
+    /// The gears do not work together so.
+    #[error(transparent)]
+    Shifting(#[from] ShiftingError),
     /// There is nothing to do it with.
     #[error("{0}")]
     NotPossible(String),

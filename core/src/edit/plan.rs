@@ -50,8 +50,8 @@ pub enum PlanEdit {
     ChooseLayout(Option<Chosen>),
     /// A layout is removed.
     RemoveLayout(LayoutId),
-    /// Everything about the hands is removed.
-    RemoveHandDetails,
+    /// Everything about the hands is removed, on this day.
+    RemoveHandDetails(Option<Date>),
 }
 
 impl PlanEdit {
@@ -74,7 +74,7 @@ impl PlanEdit {
             PlanEdit::ChooseLayout(Some(_)) => "choose the layout for the sheet".into(),
             PlanEdit::ChooseLayout(None) => "choose no layout".into(),
             PlanEdit::RemoveLayout(_) => "remove a layout".into(),
-            PlanEdit::RemoveHandDetails => "remove hand details".into(),
+            PlanEdit::RemoveHandDetails(_) => "remove hand details".into(),
         }
     }
 
@@ -103,7 +103,7 @@ impl PlanEdit {
                 add_layout(plan, Layout::blank(plan.current, name.as_str()))?
             }
             PlanEdit::DuplicateLayout(name) => duplicate_layout(plan, name)?,
-            PlanEdit::RenameLayout(name) => plan.layout_mut().name = name.clone(),
+            PlanEdit::RenameLayout(name) => rename_layout(plan, name)?,
             PlanEdit::SelectLayout(id) => {
                 find_layout(plan, *id)?;
                 plan.current = *id;
@@ -111,13 +111,19 @@ impl PlanEdit {
             PlanEdit::MoveLayout(id, to) => move_layout(plan, *id, *to)?,
             PlanEdit::ChooseLayout(chosen) => choose_layout(plan, chosen.as_ref())?,
             PlanEdit::RemoveLayout(id) => remove_layout(plan, *id)?,
-            PlanEdit::RemoveHandDetails => plan.remove_hand_details(),
+            PlanEdit::RemoveHandDetails(on) => plan.remove_hand_details(*on),
         }
         Ok(())
     }
 }
 
 fn accept(plan: &mut Plan, acceptance: &Acceptance) -> Result<(), EditError> {
+    if acceptance.reason.is_empty() || acceptance.by.is_empty() {
+        return Err(EditError::NotPossible(
+            "Accepting a finding needs a reason and a name. Write why it may stand, and who says so."
+                .into(),
+        ));
+    }
     may_accept(plan, acceptance)?;
     plan.accepted.retain(|a| a.finding != acceptance.finding);
     if plan.accepted.len() >= MOST_ACCEPTED {
@@ -251,12 +257,23 @@ fn choose_layout(plan: &mut Plan, chosen: Option<&Chosen>) -> Result<(), EditErr
     Ok(())
 }
 
+fn rename_layout(plan: &mut Plan, name: &Text) -> Result<(), EditError> {
+    if name.is_empty() {
+        return Err(EditError::NotPossible(
+            "A layout is told from others by its name. Type at least one letter.".into(),
+        ));
+    }
+    plan.layout_mut().name = name.clone();
+    Ok(())
+}
+
 fn remove_layout(plan: &mut Plan, id: LayoutId) -> Result<(), EditError> {
     find_layout(plan, id)?;
     if plan.layouts.len() == 1 {
         return Err(EditError::LastLayout);
     }
     plan.layouts.retain(|l| l.id != id);
+    plan.rides.remembered.retain(|ride| ride.layout != id);
     if plan
         .chosen
         .as_ref()
@@ -272,13 +289,16 @@ fn remove_layout(plan: &mut Plan, id: LayoutId) -> Result<(), EditError> {
 
 impl Plan {
     /// The plan without what it says about the hands: answers, the rider's own
-    /// words, reach seen on this rider, and why findings were accepted. Parts
+    /// words, reach seen on this rider, what rides asked, and why findings were
+    /// accepted. Parts
     /// of the file that this version does not know go too, wherever they stand:
     /// nobody can tell what they say. The layout itself still implies hand use.
-    pub fn without_hand_details(&self) -> Plan {
+    /// That they were removed on this day is kept.
+    pub fn without_hand_details(&self, on: Option<Date>) -> Plan {
         let mut plan = self.clone();
-        plan.rider = plan.rider.without_hand_details();
+        plan.rider = plan.rider.without_hand_details(on);
         plan.accepted.clear();
+        plan.rides = plan.rides.without_hand_details();
         plan.unknown.clear();
         plan.record = plan.record.without_hand_details();
         for control in &mut plan.bike.controls {
@@ -294,16 +314,16 @@ impl Plan {
 
     /// Removes what the plan says about the hands, for good: what an older copy
     /// says of them is not taken up again.
-    pub(crate) fn remove_hand_details(&mut self) {
+    pub(crate) fn remove_hand_details(&mut self, on: Option<Date>) {
         let removals = self.record.removals.saturating_add(1);
-        *self = self.without_hand_details();
+        *self = self.without_hand_details(on);
         self.record.removals = removals;
     }
 
     /// Whether the plan says anything about the hands, or may say it in parts
     /// that this version does not know.
     pub fn has_hand_details(&self) -> bool {
-        self.without_hand_details() != *self
+        self.without_hand_details(self.rider.hand_details_removed) != *self
             || Side::ALL
                 .iter()
                 .any(|side| *self.rider.hands.get(*side) != crate::rider::Hand::default())
@@ -314,12 +334,12 @@ impl Plan {
 mod tests {
     use super::*;
     use crate::catalogue::{TemplateId, template};
-    use crate::cockpit::Freedom;
+    use crate::cockpit::{Freedom, HandPosition};
     use crate::edit::{BikeEdit, Edit, LayoutEdit, RiderEdit};
     use crate::function::Function::{
         FrontLarger, Lights, RearEasier, RearHarder, RungDown, RungUp,
     };
-    use crate::rider::HandPlace;
+    use crate::rider::{Answer, Evidence, HandPlace, Source, Use, Worn};
     use crate::testing::button;
 
     fn road() -> Plan {
@@ -439,6 +459,13 @@ mod tests {
     }
 
     #[test]
+    fn a_layout_keeps_a_name() {
+        let named = after(&road(), PlanEdit::RenameLayout("Left only".into()));
+        assert_eq!(named.layout().name.as_str(), "Left only");
+        assert!(refusal(&named, PlanEdit::RenameLayout("  ".into())).contains("name"));
+    }
+
+    #[test]
     fn a_finding_is_accepted_once_and_the_acceptance_withdrawn() {
         let accept = |reason: &str| {
             PlanEdit::Accept(Acceptance {
@@ -447,6 +474,7 @@ mod tests {
                 by: "T.".into(),
                 role: Role::Shop,
                 date: None,
+                lapsed: false,
             })
         };
         let plan = after(&after(&road(), accept("first")), accept("second"));
@@ -457,14 +485,51 @@ mod tests {
     }
 
     #[test]
+    fn nobody_accepts_without_a_reason_and_a_name() {
+        for (reason, by) in [("", "T."), ("seen in the stand", ""), ("", "")] {
+            let accept = PlanEdit::Accept(Acceptance {
+                finding: "some-rule".into(),
+                reason: reason.into(),
+                by: by.into(),
+                role: Role::Clinician,
+                date: None,
+                lapsed: false,
+            });
+            assert!(refusal(&road(), accept).contains("needs a reason and a name"));
+        }
+    }
+
+    #[test]
     fn hand_details_go_and_the_layout_stays() {
         let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, None);
         let plan = road();
         assert!(!plan.has_hand_details());
         let told = plan.apply(&Edit::Rider(rests)).expect("a hand can rest");
         assert!(told.has_hand_details());
-        let gone = after(&told, PlanEdit::RemoveHandDetails);
+        let today = Date::new(2031, 5, 9);
+        let gone = after(&told, PlanEdit::RemoveHandDetails(today));
         assert!(!gone.has_hand_details());
         assert_eq!(gone.layout(), told.layout());
+        assert_eq!(gone.rider.hand_details_removed, today);
+    }
+
+    /// Who saw where the rider rides, when and with what on the hand, tells of a
+    /// visit and of what is worn.
+    #[test]
+    fn where_the_rider_rides_stays_without_who_saw_it() {
+        let evidence = Some(Evidence {
+            source: Source::SeenByClinician,
+            date: Date::new(2031, 4, 30),
+            worn: Some(Worn::Splint),
+            in_one_tap: false,
+        });
+        let mostly = Answer::with(Use::Mostly, evidence);
+        let seen = RiderEdit::Position(HandPosition::Hoods, mostly);
+        let plan = road().apply(&Edit::Rider(seen)).expect("it was seen");
+        assert!(plan.has_hand_details());
+        let gone = after(&plan, PlanEdit::RemoveHandDetails(None));
+        let answer = gone.rider.positions.get(HandPosition::Hoods);
+        assert_eq!(answer, Answer::of(Use::Mostly));
+        assert!(!gone.has_hand_details());
     }
 }

@@ -37,6 +37,8 @@ pub(super) fn all_shifting_on(plan: &mut Plan, side: Side) -> Result<(), EditErr
         placing.put_for(first.map_or_else(Vec::new, |first| first.missed), function);
     }
     if placing.free.len() >= front.len() {
+        // In the order of their weight: the smaller ring takes the button that
+        // most positions reach.
         for function in &front {
             placing.put(*function, |_| true);
         }

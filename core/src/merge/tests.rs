@@ -86,10 +86,10 @@ proptest! {
     fn removed_hand_details_stay_removed([a, b, _] in copies()) {
         let mut removed = History::new(a.clone());
         for _ in 0..=b.record.removals {
-            removed.remove_hand_details();
+            removed.remove_hand_details(None);
         }
         let both = joined(removed.plan(), &b);
-        prop_assert_eq!(&both.without_hand_details(), &both);
+        prop_assert_eq!(&both.without_hand_details(both.rider.hand_details_removed), &both);
         prop_assert_eq!(both, joined(&b, removed.plan()));
     }
 
@@ -280,7 +280,7 @@ fn a_copy_without_details_leaves_mine_alone() {
         Answer::of(Difficulty::Moderate),
     );
     let mine = worked_on(&road(), &[rests, Edit::Rider(brakes)]);
-    let sent = mine.without_hand_details();
+    let sent = mine.without_hand_details(None);
     let back = worked_on(&sent, &[tap(&mine, "left hood button", Function::Lights)]);
     let merge = Merge::of(&mine, &back);
     let stands: Vec<_> = merge.changed().map(|p| (p.part.clone(), p.stand)).collect();

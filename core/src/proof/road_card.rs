@@ -69,7 +69,7 @@ impl RoadCard {
     /// The card of a plan.
     pub fn of(plan: &Plan) -> RoadCard {
         // Nothing is taken from what is known of the rider.
-        let bare = plan.without_hand_details();
+        let bare = plan.without_hand_details(None);
         let situation = Situation::of_layout(&bare, bare.layout());
         let hands = summary::of(&situation);
         let mut lines = vec![hands.left, hands.right];

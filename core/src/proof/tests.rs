@@ -148,7 +148,7 @@ proptest! {
         for word in ["rests", "effort", "pain", "difficult", "hand cannot", "splint", "glove"] {
             prop_assert!(!text.contains(word), "{}: {}", word, text);
         }
-        prop_assert_eq!(&card, &RoadCard::of(&plan.without_hand_details()));
+        prop_assert_eq!(&card, &RoadCard::of(&plan.without_hand_details(None)));
     }
 }
 

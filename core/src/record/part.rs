@@ -12,7 +12,8 @@ use crate::vocabulary::Vocabulary;
 pub enum PartKey {
     /// Name, job number, date.
     Title,
-    /// The rider but for the hands: nickname, positions, mounting, own words.
+    /// The rider but for the hands: nickname, positions, mounting, own words,
+    /// and what rides asked.
     Rider,
     /// What one hand can do.
     Hand(Side),
@@ -20,6 +21,8 @@ pub enum PartKey {
     Reach,
     /// The bike with its brakes, system and shift plan, and what was found.
     Bike,
+    /// The road that is ridden.
+    Road,
     /// One layout.
     Layout(LayoutId),
     /// The order of the layouts, the one in hand, the one chosen.
@@ -37,6 +40,7 @@ impl PartKey {
             PartKey::Hand(side) => format!("hand:{}", side.code()),
             PartKey::Reach => "reach".into(),
             PartKey::Bike => "bike".into(),
+            PartKey::Road => "road".into(),
             PartKey::Layout(id) => format!("layout:{}", id.0),
             PartKey::Layouts => "layouts".into(),
             PartKey::Accepted(finding) => format!("accepted:{finding}"),
@@ -51,6 +55,7 @@ impl PartKey {
                 "rider" => PartKey::Rider,
                 "reach" => PartKey::Reach,
                 "bike" => PartKey::Bike,
+                "road" => PartKey::Road,
                 "layouts" => PartKey::Layouts,
                 _ => return None,
             },
@@ -81,6 +86,7 @@ impl fmt::Display for PartKey {
             PartKey::Hand(side) => write!(f, "{side} hand"),
             PartKey::Reach => f.write_str("reach that was seen"),
             PartKey::Bike => f.write_str("bike"),
+            PartKey::Road => f.write_str("road"),
             PartKey::Layout(id) => write!(f, "layout {}", id.0),
             PartKey::Layouts => f.write_str("order and choice of layouts"),
             PartKey::Accepted(finding) => {
@@ -115,6 +121,7 @@ mod tests {
             PartKey::Hand(Side::Left),
             PartKey::Reach,
             PartKey::Bike,
+            PartKey::Road,
             PartKey::Layout(LayoutId(7)),
             PartKey::Layouts,
             PartKey::Accepted("tap-lost|button:3.single".into()),

@@ -342,6 +342,7 @@ fn acceptance(finding: &Finding, role: Role, reason: &str) -> Edit {
         by: "K.".into(),
         role,
         date: None,
+        lapsed: false,
     }))
 }
 
@@ -384,6 +385,7 @@ fn demands_that_do_not_meet_come_first() {
         source: Source::SeenByClinician,
         date: None,
         worn: None,
+        in_one_tap: false,
     });
     let plan = after(
         &road(),

@@ -84,6 +84,10 @@ impl Change<'_> {
                     (format!("riding on the {}", spoken(&[code])), places)
                 }
                 ["own_words"] => ("the rider’s own words".into(), Vec::new()),
+                ["rides", ..] => (
+                    "how the rider rides, and what rides asked".into(),
+                    Vec::new(),
+                ),
                 _ => (joined("rider", &spoken(names)), Vec::new()),
             },
             PartKey::Reach => match names {
@@ -96,6 +100,7 @@ impl Change<'_> {
                 },
                 [] => ("reach that was seen".into(), Vec::new()),
             },
+            PartKey::Road => ("road that is ridden".into(), Vec::new()),
             PartKey::Title => match names {
                 ["name"] => ("name of the plan".into(), Vec::new()),
                 ["job"] => ("job number".into(), Vec::new()),

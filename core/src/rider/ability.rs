@@ -1,5 +1,8 @@
 //! What a hand is asked to do on a bike.
 
+use super::Difficulty;
+use crate::vocabulary::Vocabulary;
+
 vocabulary! {
     /// Something a hand may be asked to do while riding.
     ///
@@ -30,6 +33,46 @@ vocabulary! {
         /// Tells two buttons apart without looking.
         TellsApart = "tells-apart", "tells two buttons apart without looking";
         /// Pain during the ride or next morning.
-        Comfort = "comfort", "rides without pain, also next morning";
+        Comfort = "comfort", "hurts while riding, or next morning";
+    }
+}
+
+impl Ability {
+    /// Whether it is work that a hand does at the controls. That a hand does
+    /// nothing says no to these and nothing about the others, such as whether it
+    /// stays on or hurts.
+    pub const fn is_work(self) -> bool {
+        matches!(
+            self,
+            Ability::SteersAlone
+                | Ability::SteersWhileOtherBrakes
+                | Ability::SwingsPaddle
+                | Ability::KeepsPressed
+                | Ability::BrakesHard
+                | Ability::BrakesLong
+                | Ability::MovesAlong
+        )
+    }
+}
+
+impl Ability {
+    /// A step as the answer to this, in a word or two for a row of choices.
+    pub const fn brief(self, step: Difficulty) -> &'static str {
+        match (self, step) {
+            (Ability::Comfort, Difficulty::None) => "never",
+            (Ability::Comfort, Difficulty::Mild) => "a little",
+            (Ability::Comfort, Difficulty::Moderate) => "clearly",
+            (Ability::Comfort, Difficulty::Severe) => "badly",
+            (Ability::Comfort, Difficulty::Complete) => "too much to ride",
+            (_, step) => step.brief(),
+        }
+    }
+
+    /// A step as the answer to this, as the sheet prints it.
+    pub fn answer(self, step: Difficulty) -> &'static str {
+        match self {
+            Ability::Comfort => self.brief(step),
+            _ => step.words(),
+        }
     }
 }

@@ -28,6 +28,9 @@ vocabulary! {
     }
 }
 
+/// The contacts that everybody is asked about; others are asked on request.
+pub const MAIN_CONTACTS: &[Contact] = &[Contact::Thumb, Contact::Index, Contact::Middle];
+
 impl Contact {
     /// Whether it is one of the five digits.
     pub const fn is_digit(self) -> bool {

@@ -1,6 +1,9 @@
 //! One hand.
 
-use super::{Ability, Answer, Asked, Contact, Difficulty, Evidence, Side, Standing, YesNo, digits};
+use super::{
+    Ability, Answer, Asked, Contact, Difficulty, Evidence, MAIN_CONTACTS, Side, Standing, YesNo,
+    digits,
+};
 use crate::cockpit::HandPosition;
 use crate::units::Mm;
 use crate::vocabulary::Vocabulary;
@@ -70,6 +73,24 @@ pub struct Device {
     pub acts: Answer<Acts>,
 }
 
+impl Device {
+    /// What is said of it now, with what was said before.
+    pub(crate) fn after(self, earlier: Option<Device>) -> Device {
+        let Some(earlier) = earlier else { return self };
+        let releases = self.releases_in_fall;
+        Device {
+            releases_in_fall: match releases == earlier.releases_in_fall {
+                true => releases,
+                false => releases.after(earlier.releases_in_fall),
+            },
+            acts: match self.acts == earlier.acts {
+                true => self.acts,
+                false => self.acts.after(earlier.acts),
+            },
+        }
+    }
+}
+
 /// What is known of one hand.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Hand {
@@ -86,6 +107,8 @@ pub struct Hand {
     pub moves_by_itself: Answer<YesNo>,
     /// What becomes of it after an hour or in the cold.
     pub later: Answer<Later>,
+    /// Which part hurts while riding or next morning; asked on request.
+    pub hurts: Asked<Contact, YesNo>,
     /// Farthest brake blade it can reach and pull, measured from the bar, per
     /// position.
     pub blade_reach: Asked<HandPosition, Mm>,
@@ -94,31 +117,54 @@ pub struct Hand {
 }
 
 impl Hand {
-    /// A hand that does all of it: no difficulty with anything asked.
+    /// A hand that rides, steers, presses and brakes without difficulty, in one
+    /// tap. Pain, what the arm does by itself, what becomes of it later, and the
+    /// ring and little finger are not said by that: they stay not asked.
     pub fn does_all(evidence: Option<Evidence>) -> Hand {
-        Hand::all_at(Difficulty::None, HandPlace::Works, evidence)
+        let at_once = Answer::with(Difficulty::None, together(evidence));
+        let said = Ability::ALL.iter().filter(|a| **a != Ability::Comfort);
+        Hand {
+            place: Answer::with(HandPlace::Works, evidence),
+            abilities: said.map(|ability| (*ability, at_once)).collect(),
+            contacts: MAIN_CONTACTS.iter().map(|c| (*c, at_once)).collect(),
+            pressing: Answer::with(Pressing::OneAlone, together(evidence)),
+            ..Hand::default()
+        }
     }
 
-    /// A hand that does nothing: it rests on the bar, or is off it.
+    /// A hand that presses, steers and brakes nothing, in one tap: it rests on
+    /// the bar, or is off it. Whether it stays on, keeps steady, lets go, feels
+    /// or hurts is not said by that and stays not asked.
     pub fn does_nothing(place: HandPlace, evidence: Option<Evidence>) -> Hand {
-        Hand::all_at(Difficulty::Complete, place, evidence)
-    }
-
-    fn all_at(step: Difficulty, place: HandPlace, evidence: Option<Evidence>) -> Hand {
-        let answer = Answer::with(step, evidence);
-        let able = step.standing() == Standing::Able;
+        let at_once = Answer::with(Difficulty::Complete, together(evidence));
+        let said = Ability::ALL.iter().filter(|ability| ability.is_work());
         Hand {
             place: Answer::with(place, evidence),
-            abilities: Ability::ALL.iter().map(|a| (*a, answer)).collect(),
-            contacts: digits().map(|c| (c, answer)).collect(),
-            pressing: if able {
-                Answer::with(Pressing::OneAlone, evidence)
-            } else {
-                Answer::with(Pressing::AllTogether, evidence)
-            },
-            moves_by_itself: Answer::with(YesNo::No, evidence),
-            later: Answer::with(Later::Same, evidence),
+            abilities: said.map(|ability| (*ability, at_once)).collect(),
+            contacts: digits().map(|c| (c, at_once)).collect(),
             ..Hand::default()
+        }
+    }
+
+    /// Whether another tells the same about the hand, whoever says so.
+    pub fn same_answers(&self, other: &Hand) -> bool {
+        self.without_evidence() == other.without_evidence()
+    }
+
+    fn without_evidence(&self) -> Hand {
+        Hand {
+            place: self.place.bare(),
+            abilities: self.abilities.bare(),
+            contacts: self.contacts.bare(),
+            pressing: self.pressing.bare(),
+            moves_by_itself: self.moves_by_itself.bare(),
+            later: self.later.bare(),
+            hurts: self.hurts.bare(),
+            blade_reach: self.blade_reach.bare(),
+            device: self.device.map(|device| Device {
+                releases_in_fall: device.releases_in_fall.bare(),
+                acts: device.acts.bare(),
+            }),
         }
     }
 
@@ -135,12 +181,12 @@ impl Hand {
 
     /// How hard something is on a given day; `None` is not asked.
     pub fn step(&self, ability: Ability, day: Day) -> Option<Difficulty> {
-        self.on_day(self.abilities.value(ability)?, day)
+        self.on_day(self.abilities.value(ability), day)
     }
 
     /// How hard pressing with a contact is on a given day; `None` is not asked.
     pub fn contact_step(&self, contact: Contact, day: Day) -> Option<Difficulty> {
-        self.on_day(self.contacts.value(contact)?, day)
+        self.on_day(self.contacts.value(contact), day)
     }
 
     /// Whether the step for an ability on a usual day is at least `step`.
@@ -151,11 +197,17 @@ impl Hand {
 
     /// Whether it may press unawares what lies under it: it is on the bar, and
     /// letting go or keeping steady takes great effort, or the arm moves by
-    /// itself (our judgement).
+    /// itself. A hand that rests may do so until somebody said that it keeps
+    /// steady and lets go (our judgement): nothing under it is of use anyway.
     pub fn may_press_unawares(&self) -> bool {
+        let rests = self.place.value == Some(HandPlace::Rests);
+        let takes_great_effort = |ability| match self.step(ability, Day::Usual) {
+            Some(step) => step >= Difficulty::Severe,
+            None => rests,
+        };
         self.on_bar()
-            && (self.at_least(Ability::LetsGo, Difficulty::Severe)
-                || self.at_least(Ability::Steady, Difficulty::Severe)
+            && (takes_great_effort(Ability::LetsGo)
+                || takes_great_effort(Ability::Steady)
                 || self.moves_by_itself.is_yes())
     }
 
@@ -169,13 +221,23 @@ impl Hand {
                 .is_none_or(|step| step.standing() == Standing::Able)
     }
 
-    fn on_day(&self, step: Difficulty, day: Day) -> Option<Difficulty> {
-        Some(match (day, self.later.value) {
+    /// A hand that is not to be counted on does nothing then, whatever was not
+    /// asked about it.
+    fn on_day(&self, step: Option<Difficulty>, day: Day) -> Option<Difficulty> {
+        match (day, self.later.value) {
             (Day::Usual, _) | (Day::Bad, None | Some(Later::Same)) => step,
-            (Day::Bad, Some(Later::OneStepHarder)) => step.one_harder(),
-            (Day::Bad, Some(Later::DoNotCountOnIt)) => Difficulty::Complete,
-        })
+            (Day::Bad, Some(Later::OneStepHarder)) => step.map(Difficulty::one_harder),
+            (Day::Bad, Some(Later::DoNotCountOnIt)) => Some(Difficulty::Complete),
+        }
     }
+}
+
+/// What is kept with answers that one tap gives together.
+fn together(evidence: Option<Evidence>) -> Option<Evidence> {
+    evidence.map(|evidence| Evidence {
+        in_one_tap: true,
+        ..evidence
+    })
 }
 
 /// Both hands.

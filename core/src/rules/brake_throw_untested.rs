@@ -38,15 +38,14 @@ fn shares(run: &BrakeRun) -> bool {
 }
 
 fn message(lever: &str, run: &BrakeRun) -> String {
+    let through = run
+        .joints_in_words()
+        .unwrap_or_else(|| run.joint.to_string());
     match run.throw_tested.value {
         Some(YesNo::No) => format!(
-            "The {lever} did not work every brake fully before its blade came near the bar ({}).",
-            run.joint
+            "The {lever} did not work every brake fully before its blade came near the bar ({through})."
         ),
-        _ => format!(
-            "The throw of the {lever} was not tested with what it pulls ({}).",
-            run.joint
-        ),
+        _ => format!("The throw of the {lever} was not tested with what it pulls ({through})."),
     }
 }
 

@@ -1,10 +1,14 @@
 //! What the brake rules share: how they name things, and the plumbing that
 //! they propose. A proposal is tried before it is offered.
 
-use crate::cockpit::{BrakeRun, ControlId, Ease, HandPosition, Joint, Latch, Medium, Wheel};
+use crate::catalogue::parts;
+use crate::cockpit::{
+    BrakeRun, ControlId, ControlKind, Ease, HandPosition, Joint, Latch, Medium, Wheel, Zone,
+};
 use crate::edit::{BikeEdit, BrakeEdit, Edit};
 use crate::finding::Fix;
 use crate::ordered;
+use crate::reach;
 use crate::rider::{Ability, Answer, Day, Difficulty, Side, Standing};
 use crate::situation::Situation;
 use crate::units::Mm;
@@ -168,4 +172,68 @@ fn own_run(situation: &Situation<'_>, lever: ControlId, wheel: Wheel) -> Fix {
         },
         label,
     }
+}
+
+/// A brake lever more for a position, on each side whose hand works: it pulls
+/// what the lever of that side pulls. Only where the brakes take cables, which a
+/// second lever can pull on their way; a hose needs other parts.
+pub(super) fn levers_for(situation: &Situation<'_>, position: HandPosition) -> Vec<Fix> {
+    let plan = situation.plan;
+    let zones = parts::zones_for(plan.bike.bar.kind, ControlKind::BrakeLever);
+    zones
+        .iter()
+        .filter_map(|zone| lever_in(situation, position, *zone))
+        .collect()
+}
+
+fn lever_in(situation: &Situation<'_>, position: HandPosition, zone: Zone) -> Option<Fix> {
+    let mut bike = situation.plan.bike.clone();
+    let (mut edits, mut added, mut joined) = (Vec::new(), 0, false);
+    for side in Side::ALL.iter().copied() {
+        let own = |run: &&BrakeRun| {
+            let lever = situation.plan.bike.control(run.lever);
+            lever.is_some_and(|lever| lever.side.hand() == Some(side) && lever.zone != zone)
+        };
+        let Some(run) = situation.live_runs().find(own) else {
+            continue;
+        };
+        let id = bike.free_control_id();
+        let lever = parts::control(&bike.bar, id, ControlKind::BrakeLever, side, zone)?;
+        let mut reaches = reach::of_blade(&lever, position);
+        let held = reaches.any(|reach| matches!(reach.ease, Ease::Natural | Ease::Stretch));
+        if run.medium != Medium::Cable || !held || !situation.hand(side).works() {
+            continue;
+        }
+        bike.controls.push(lever);
+        let run = BrakeRun {
+            lever: id,
+            throw_tested: Answer::NOT_ASKED,
+            ..run.clone()
+        };
+        joined |= run.joint != Joint::Direct;
+        added += 1;
+        edits.push(Edit::Bike(BikeEdit::Add(
+            ControlKind::BrakeLever,
+            side,
+            zone,
+        )));
+        edits.push(Edit::Brakes(BrakeEdit::SetRun(run)));
+    }
+    let what = match added {
+        0 => return None,
+        1 => "a brake lever",
+        _ => "brake levers",
+    };
+    let test = match (joined, added) {
+        (false, _) => "",
+        (true, 1) => "; then test its throw",
+        (true, _) => "; then test their throw",
+    };
+    Some(Fix {
+        label: format!("Add {what} for the {position}{test}"),
+        edit: Edit::Several {
+            label: format!("add {what} for the {position}"),
+            edits,
+        },
+    })
 }

@@ -3,7 +3,7 @@
 
 use crate::catalogue::parts;
 use crate::cockpit::{ButtonId, ControlKind, Freedom, HandPosition};
-use crate::coverage::{Via, Way};
+use crate::coverage::{Via, Way, press_of};
 use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit};
 use crate::finding::Fix;
 use crate::function::Function;
@@ -44,6 +44,67 @@ pub(super) fn put_within_reach_of(
     put(situation, function, Day::Usual, |suited| {
         !suited.missed.contains(&position)
     })
+}
+
+/// Lets the button of a function change places with one that is reached from a
+/// position and has a function that may be missing there.
+pub(super) fn swap_within_reach_of(
+    situation: &Situation<'_>,
+    function: Function,
+    position: HandPosition,
+    may_be_missing: impl Fn(Function) -> bool,
+) -> Vec<Fix> {
+    let (plan, layout) = (situation.plan, situation.layout);
+    let bike = &plan.bike;
+    let taps = || {
+        layout
+            .taps
+            .iter()
+            .filter(|(id, _)| is_remappable(situation, **id))
+    };
+    let reached = |id: ButtonId| {
+        let cell = press_of(plan, id, position, Day::Usual);
+        cell.reached().is_some()
+    };
+    let from = taps().filter(|(id, given)| given.serves(function) && !reached(**id));
+    from.flat_map(|(from, given)| {
+        taps()
+            .filter(|(to, other)| {
+                may_be_missing(**other)
+                    && reached(**to)
+                    && bike.can_do(**to, *given)
+                    && bike.can_do(*from, **other)
+            })
+            .map(|(to, _)| Fix {
+                label: format!(
+                    "Let the {} and the {} change places",
+                    bike.place_of(*from),
+                    bike.place_of(*to)
+                ),
+                edit: Edit::Layout(LayoutEdit::Swap(*from, *to)),
+            })
+    })
+    .take(MOST_PLACES)
+    .collect()
+}
+
+/// Moves one of two buttons' functions to the best free button elsewhere.
+pub(super) fn apart(situation: &Situation<'_>, a: ButtonId, b: ButtonId) -> Vec<Fix> {
+    let bike = &situation.plan.bike;
+    let away = |from: ButtonId| {
+        let function = situation.layout.taps.get(&from).copied()?;
+        let remappable = is_remappable(situation, from);
+        let to = best(situation, function, Day::Usual, |_| remappable).next()?;
+        Some(Fix {
+            label: format!(
+                "Move “{function}” from the {} to the {}",
+                bike.place_of(from),
+                bike.place_of(to)
+            ),
+            edit: Edit::Layout(LayoutEdit::Swap(from, to)),
+        })
+    };
+    [a, b].into_iter().filter_map(away).collect()
 }
 
 /// Moves what calls up a function to the best free buttons that serve. Where
@@ -123,8 +184,18 @@ fn all_shifting_on(situation: &Situation<'_>, side: Side) -> Vec<Fix> {
         },
         label,
     };
+    // Where all of it is there already, it is only put in another order.
+    let elsewhere = situation.layout.taps.iter().any(|(id, function)| {
+        let control = plan.bike.control(id.control);
+        function.shifts() && control.is_some_and(|c| c.side.hand() != Some(side))
+    });
+    let anything = situation.layout.taps.values().any(|f| f.shifts());
     let mut fixes = vec![Fix {
-        label: format!("Put all shifting on the {side}"),
+        label: if elsewhere || !anything {
+            format!("Put all shifting on the {side}")
+        } else {
+            format!("Arrange the shifting on the {side} anew")
+        },
         edit: put_all.clone(),
     }];
     let ladder = ShiftPlanKind::Ladder;

@@ -15,7 +15,7 @@ pub(super) static RULE: Rule = Rule {
     acceptable: Acceptable::ByShop,
     what: "Each function that the shift plan needs is reached without letting go from every position in use, if it is reached so from one. An easier gear must be; the harder gear, the smaller ring and the rung up should be; the larger ring is good to have.",
     why: "Where the road rises the rider needs the easier gear at once, whatever the position; going to another position first costs the hold on the bar and time.",
-    remedy: "Put the function on a second button that is reached from there, choose a shift plan that needs fewer functions, or agree with the rider not to use the position.",
+    remedy: "Put the function on a second button that is reached from there, let it change places with one that weighs less, choose a shift plan that needs fewer functions, or agree with the rider not to use the position.",
     origin: Origin::OurJudgement,
     check,
 };
@@ -42,7 +42,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
             let message = match situation.coverage.cell(function, *position, Day::Usual) {
                 None | Some(Cell::Reached(_)) => continue,
                 Some(Cell::ByLettingGo(way)) => format!(
-                    "From the {position}, “{function}” is called up only when the {} hand leaves its place.",
+                    "From the {position}, the {} hand must leave its place for “{function}”.",
                     way.hand
                 ),
                 Some(Cell::No(why)) => {
@@ -50,7 +50,11 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 }
             };
             let proposals = situation.propose(|| {
-                let single = fixes::put_within_reach_of(situation, function, *position);
+                let mut single = fixes::put_within_reach_of(situation, function, *position);
+                let lighter = |other| weight(other) > weight(function);
+                single.extend(fixes::swap_within_reach_of(
+                    situation, function, *position, lighter,
+                ));
                 fixes::beside_all_shifting(situation, single)
             });
             findings.push(Finding {
@@ -71,7 +75,9 @@ mod tests {
     use super::RULE;
     use crate::cockpit::HandPosition::{Drops, Hoods, Tops};
     use crate::finding::{Place, Severity};
-    use crate::function::Function::{FrontToggle, RearEasier, RearHarder};
+    use crate::function::Function::{
+        FrontLarger, FrontSmaller, FrontToggle, RearEasier, RearHarder,
+    };
     use crate::rider::{HandPlace, Side, Use};
     use crate::rules::testing::{check_fixes, drop_bar, fired, fixes_of, gravel};
 
@@ -90,7 +96,6 @@ mod tests {
             .into_iter()
             .map(|finding| (finding.severity, finding.places[0]))
             .collect();
-        use crate::function::Function::{FrontLarger, FrontSmaller};
         assert_eq!(
             weights,
             [
@@ -112,15 +117,38 @@ mod tests {
         assert_eq!(found.len(), 1, "{found:?}");
         assert_eq!(
             found[0].message,
-            "From the drops, “rear easier” is called up only when the right hand leaves its place."
+            "From the drops, the right hand must leave its place for “rear easier”."
         );
         assert_eq!(
             fixes_of(&plan, &RULE),
             [
                 "Put “rear easier” on the right outer paddle",
                 "Put “rear easier” on the left outer paddle",
+                "Let the right hood button and the right inner paddle change places",
             ]
         );
+        check_fixes(&plan, &RULE);
+    }
+
+    #[test]
+    fn the_smaller_ring_changes_places_with_the_larger_one() {
+        let plan = drop_bar()
+            .hand_does_nothing(Side::Right, HandPlace::Rests)
+            .blank()
+            .tap("left outer paddle", Some(FrontLarger))
+            .tap("left hood button", Some(FrontSmaller))
+            .rides(Hoods, Use::Mostly)
+            .rides(Drops, Use::Sometimes)
+            .plan();
+        let found = crate::rules::findings(&plan);
+        let missing = [Place::Function(FrontSmaller), Place::Position(Drops)];
+        let finding = found
+            .iter()
+            .find(|f| f.rule == RULE.id && f.places == missing);
+        let labels = finding.map(|f| f.fixes.iter().map(|fix| fix.label.as_str()));
+        assert!(labels.is_some_and(|mut labels| labels.any(
+            |label| label == "Let the left hood button and the left outer paddle change places"
+        )));
         check_fixes(&plan, &RULE);
     }
 

@@ -3,7 +3,8 @@
 use super::{Family, Origin, Rule};
 use crate::cockpit::{HandPosition, Press};
 use crate::finding::{Acceptable, Finding, Place, Severity};
-use crate::rider::{HandPlace, QUESTIONS, Question, QuestionId, Side, Subject};
+use crate::plan::Plan;
+use crate::rider::{QUESTIONS, Question, QuestionId, Side, Subject};
 use crate::situation::Situation;
 use crate::text::list;
 use crate::vocabulary::Vocabulary;
@@ -16,7 +17,7 @@ pub(super) static RULE: Rule = Rule {
     acceptable: Acceptable::ByClinician,
     what: "Every question of the interview that matters for this hand and this bike has an answer. What was not asked is taken as possible, which is not the same as no difficulty.",
     why: "The layout rests on the answers. A hand that was not asked about may turn out on the road not to do what the plan asks of it.",
-    remedy: "Ask, or try it with the fitter, bike still. “Not sure” is an answer to come back to.",
+    remedy: "Ask, or try it with the fitter, bike still. Whoever is not sure leaves “not asked” and comes back to it.",
     origin: Origin::CommonPractice,
     check,
 };
@@ -33,7 +34,7 @@ fn about_hand(situation: &Situation<'_>, side: Side) -> Option<Finding> {
     let rider = &situation.plan.rider;
     let asked: Vec<&Question> = QUESTIONS
         .iter()
-        .filter(|q| q.subject == Subject::EachHand && matters(situation, side, q.id))
+        .filter(|q| q.subject == Subject::EachHand && matters(situation, side, q))
         .collect();
     let open: Vec<QuestionId> = asked
         .iter()
@@ -56,19 +57,15 @@ fn about_hand(situation: &Situation<'_>, side: Side) -> Option<Finding> {
     ))
 }
 
-/// Whether a question matters: of a hand off the bar only its place is asked,
-/// of a resting one also what it may do by itself; a long paddle only where
-/// there is one.
-fn matters(situation: &Situation<'_>, side: Side, question: QuestionId) -> bool {
-    use QuestionId::{HoldAndLetGo, Holding, OnItsOwn, Paddle, Place};
-    let buttons = situation.plan.bike.controls.iter().flat_map(|c| &c.buttons);
-    match situation.hand(side).place.value {
-        Some(HandPlace::OffBar) => question == Place,
-        Some(HandPlace::Rests) => matches!(question, Place | Holding | HoldAndLetGo | OnItsOwn),
-        None | Some(HandPlace::Works) => {
-            question != Paddle || buttons.into_iter().any(|b| b.press == Press::Sweep)
-        }
-    }
+fn matters(situation: &Situation<'_>, side: Side, question: &Question) -> bool {
+    question.matters_for(situation.hand(side)) && is_asked(situation.plan, question.id)
+}
+
+/// Whether a question is asked for this bike: a long paddle only where there is
+/// one.
+pub(super) fn is_asked(plan: &Plan, question: QuestionId) -> bool {
+    let mut buttons = plan.bike.controls.iter().flat_map(|c| &c.buttons);
+    question != QuestionId::Paddle || buttons.any(|b| b.press == Press::Sweep)
 }
 
 fn about_positions(situation: &Situation<'_>) -> Option<Finding> {
@@ -159,21 +156,32 @@ mod tests {
     }
 
     #[test]
-    fn asks_a_resting_hand_only_what_it_may_do_by_itself() {
+    fn asks_a_hand_that_does_no_work_nothing_but_that() {
         let rests = |place| Edit::Rider(RiderEdit::Place(Side::Right, Answer::of(place)));
         let forget = Edit::Rider(RiderEdit::ForgetHand(Side::Right));
-        let of_right = |place| {
+        for place in [HandPlace::Rests, HandPlace::OffBar, HandPlace::Works] {
             let plan = drop_bar().edit(&forget).edit(&rests(place)).plan();
-            let found = messages(&plan);
-            found.into_iter().find(|m| m.contains("right hand"))
-        };
+            let asked = messages(&plan).iter().any(|m| m.contains("right hand"));
+            assert_eq!(asked, place == HandPlace::Works, "{place}");
+        }
+    }
+
+    #[test]
+    fn one_tap_leaves_open_what_it_does_not_say() {
+        let edit = |edit| Edit::Rider(edit);
+        let plan = drop_bar()
+            .edit(&edit(RiderEdit::HandDoesAll(Side::Left, None)))
+            .edit(&edit(RiderEdit::HandDoesNothing(
+                Side::Right,
+                HandPlace::Rests,
+                None,
+            )))
+            .plan();
         assert_eq!(
-            of_right(HandPlace::Rests).as_deref(),
-            Some(
-                "Not asked yet about the right hand: holding on, keeping pressed and letting go and effort, startle, cold. Not asked does not mean no difficulty."
-            )
+            messages(&plan)[0],
+            "Not asked yet about the left hand: pain and effort, startle, cold. Not asked does not mean no difficulty."
         );
-        assert_eq!(of_right(HandPlace::OffBar), None);
+        assert!(!messages(&plan)[1].contains("right hand"));
     }
 
     #[test]

@@ -1,8 +1,10 @@
 //! One joint whose loss loses the brakes at both ends.
 
 use super::{Family, Origin, Rule, braking};
-use crate::cockpit::{BrakeRun, Joint};
-use crate::finding::{Acceptable, Finding, Place, Severity};
+use crate::cockpit::{BrakeRun, Joint, Medium};
+use crate::edit::{BrakeEdit, Edit};
+use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
+use crate::rider::Answer;
 use crate::situation::Situation;
 
 pub(super) static RULE: Rule = Rule {
@@ -31,9 +33,24 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 situation.lever_name(run.lever),
                 joint(run)
             ),
-            fixes: Vec::new(),
+            fixes: two_cables(situation, run).into_iter().collect(),
         })
         .collect()
+}
+
+/// A cable to each brake in place of a doubler; a hose has no such lever.
+fn two_cables(situation: &Situation<'_>, run: &BrakeRun) -> Option<Fix> {
+    (run.medium == Medium::Cable).then(|| {
+        let lever = situation.lever_name(run.lever);
+        Fix {
+            label: format!("Make the {lever} a dual-pull lever; then test its throw"),
+            edit: Edit::Brakes(BrakeEdit::SetRun(BrakeRun {
+                joint: Joint::DualPull,
+                throw_tested: Answer::NOT_ASKED,
+                ..run.clone()
+            })),
+        }
+    })
 }
 
 fn joint(run: &BrakeRun) -> &'static str {

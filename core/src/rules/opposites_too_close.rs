@@ -1,6 +1,6 @@
 //! Opposite functions on buttons too close for this hand.
 
-use super::{Family, Origin, Rule};
+use super::{Family, Origin, Rule, fixes};
 use crate::cockpit::{ButtonId, Control};
 use crate::finding::{Acceptable, Finding, Place, Severity};
 use crate::function::Function;
@@ -54,7 +54,10 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
         for b in &live[nth + 1..] {
             let opposite = a.function.opposite() == Some(b.function);
             if opposite && a.at.distance(b.at).0 < CLOSE.0 {
-                findings.extend(worst_hand(situation, a, b).map(|w| finding(a, b, w)));
+                findings.extend(worst_hand(situation, a, b).map(|w| Finding {
+                    fixes: situation.propose(|| fixes::apart(situation, a.id, b.id)),
+                    ..finding(a, b, w)
+                }));
             }
         }
     }

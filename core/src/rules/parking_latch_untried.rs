@@ -10,9 +10,9 @@ use crate::vocabulary::Vocabulary;
 pub(super) static RULE: Rule = Rule {
     id: "parking-latch-untried",
     family: Family::Brake,
-    title: "Nobody was seen to work the parking latch",
+    title: "The parking latch was not tried",
     severity: Severity::MustFix,
-    acceptable: Acceptable::ByClinician,
+    acceptable: Acceptable::ByShop,
     what: "A parking latch was set and released in a try, by a hand of its own side that is able to brake hard and to let the brake go.",
     why: "A latch that is not set lets the bike roll away while the rider gets on or off; one that is not released keeps it from moving, or drags.",
     remedy: "Put the latch on the lever of the able hand, try it with the rider, and note the outcome under Bike.",
@@ -36,14 +36,20 @@ fn look(situation: &Situation<'_>, control: &Control) -> Option<Finding> {
     let latch_of = format!("parking latch of the {}", control.place());
     let message = match (able, latch.tried.is_yes()) {
         (true, true) => return None,
-        (true, false) => format!("Nobody was seen to set and release the {latch_of}."),
+        (true, false) => format!(
+            "Try the {latch_of} with the rider, set and release, and note it: it was not tried yet."
+        ),
         (false, _) => format!("No able hand sets and releases the {latch_of}."),
     };
     Some(Finding {
         rule: RULE.id,
         severity: Severity::MustFix,
-        acceptable: Acceptable::ByClinician,
-        places: vec![Place::Control(control.id)],
+        acceptable: Acceptable::ByShop,
+        // The hand whose able grip the message speaks of.
+        places: [Place::Control(control.id)]
+            .into_iter()
+            .chain(control.side.hand().map(Place::Hand))
+            .collect(),
         message,
         fixes: Vec::new(),
     })

@@ -44,7 +44,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
             acceptable,
             places: vec![Place::Function(row.function), Place::Hand(way.hand)],
             message: format!(
-                "“{}” is called up only when the {} hand lets go of its place, and no other hand steers meanwhile.",
+                "For “{}” the {} hand must let go of its place, and no other hand steers meanwhile.",
                 row.function, way.hand
             ),
             fixes: proposals,
@@ -88,7 +88,7 @@ mod tests {
         );
         assert_eq!(
             found[0].message,
-            "“rear easier” is called up only when the right hand lets go of its place, and no other hand steers meanwhile."
+            "For “rear easier” the right hand must let go of its place, and no other hand steers meanwhile."
         );
         assert_eq!(
             fixes_of(&plan, &RULE)[0],

@@ -15,7 +15,7 @@ pub(super) static RULE: Rule = Rule {
     title: "A lever that the shift system needs is absent",
     severity: Severity::MustFix,
     acceptable: Acceptable::ByShop,
-    what: "Each lever without which the system does not start, as its profile says, is on its side of the bar and plugged in, whether the rider uses it or not. A flat bar's thumb pods count as its levers; “middle” means a lever on either side.",
+    what: "Each lever that must be plugged in for the system to run, as its profile says, is on its side of the bar and plugged in, whether the rider uses it or not. A flat bar's thumb pods count as its levers; “middle” means a lever on either side.",
     why: "The system may stop with an error or not wake up at all, although every button that the rider uses is there.",
     remedy: "Plug the lever in, or fit one whose blade is removed and whose buttons are left blank.",
     origin: Origin::CommonPractice,
@@ -36,17 +36,25 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
             None => "on the bar".into(),
         };
         let unplugged = levers().find(there);
+        let places = match (unplugged, required.hand()) {
+            (Some(control), _) => vec![Place::Control(control.id)],
+            (None, Some(side)) => vec![Place::Hand(side)],
+            (None, None) => Vec::new(),
+        };
+        // One lever may be missing as any and as that of its side: said once.
+        if findings
+            .iter()
+            .any(|found: &Finding| found.places == places)
+        {
+            continue;
+        }
         findings.push(Finding {
             rule: RULE.id,
             severity: Severity::MustFix,
             acceptable: Acceptable::ByShop,
-            places: match (unplugged, required.hand()) {
-                (Some(control), _) => vec![Place::Control(control.id)],
-                (None, Some(side)) => vec![Place::Hand(side)],
-                (None, None) => Vec::new(),
-            },
+            places,
             message: format!(
-                "The shift system does not start without a lever {place}, and none is plugged in there."
+                "The shift system runs only with a lever {place} plugged in, and there is none."
             ),
             fixes: match unplugged {
                 Some(control) => vec![Fix {

@@ -1,6 +1,6 @@
 //! One contact must brake and shift.
 
-use super::{Family, Origin, Rule, braking};
+use super::{Family, Origin, Rule, braking, fixes};
 use crate::cockpit::HandPosition;
 use crate::coverage::{BrakePull, Way, ways_to};
 use crate::finding::{Acceptable, Finding, Place, Severity};
@@ -35,7 +35,13 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 .copied()
                 .filter(|f| needs(situation, *f, position, side, contact))
                 .collect();
-            (!functions.is_empty()).then(|| finding(position, side, contact, &functions))
+            (!functions.is_empty()).then(|| Finding {
+                fixes: situation.propose(|| {
+                    let puts = |f: &Function| fixes::put(situation, *f, Day::Usual, |_| true);
+                    functions.iter().flat_map(puts).collect()
+                }),
+                ..finding(position, side, contact, &functions)
+            })
         })
         .collect()
 }

@@ -2,11 +2,11 @@
 //! would: *common practice*), as far as the rules about functions, reach, rest
 //! and holds look at them.
 
-use super::testing::{Setup, bike, button};
+use super::testing::{self, Setup, button};
 use super::{Family, findings, rule};
 use crate::catalogue::TemplateId;
 use crate::cockpit::HandPosition::{Drops, Hoods, Tops};
-use crate::cockpit::{BarSide, HoldRun, ThumbWorkKind};
+use crate::cockpit::{BarSide, HoldRun, ProfileOrigin, ThumbWorkKind};
 use crate::edit::{BikeEdit, Edit, PlanEdit};
 use crate::finding::{Finding, Place, Severity};
 use crate::function::Function::{
@@ -17,6 +17,11 @@ use crate::plan::Plan;
 use crate::rider::{Ability, Contact, Difficulty, HandPlace, Side, Use};
 use crate::shift_plan::ShiftPlanKind;
 use crate::vocabulary::Vocabulary;
+
+/// A bike whose system was looked up in its manual.
+fn bike(id: TemplateId) -> Setup {
+    testing::bike(id).system(|system| system.origin = ProfileOrigin::FromManual)
+}
 
 /// The right hand rests on the hood and does nothing; the left one does all,
 /// with a ladder on the left lever.

@@ -9,10 +9,12 @@ use crate::finding::Finding;
 use crate::function::Function;
 use crate::layout::{Chord, Hold};
 use crate::plan::Plan;
+use crate::ride::kept::Remembered;
 use crate::rider::{
-    Ability, Answer, Contact, Difficulty, Hand, HandPlace, Hands, Rider, Side, Use, YesNo,
+    Ability, Answer, Contact, Difficulty, HandPlace, Hands, Rider, Side, Use, YesNo,
 };
 use crate::situation::Situation;
+use crate::testing::able_hand;
 
 /// A plan in the making.
 pub(super) struct Setup(Plan);
@@ -32,8 +34,8 @@ pub(super) fn bike(id: TemplateId) -> Setup {
     let mut plan = template(id).plan("Test");
     plan.rider = Rider {
         hands: Hands {
-            left: Hand::does_all(None),
-            right: Hand::does_all(None),
+            left: able_hand(),
+            right: able_hand(),
         },
         ..Rider::default()
     };
@@ -109,6 +111,15 @@ impl Setup {
     pub(super) fn document(self, change: impl Fn(&mut Plan, &dyn Fn(&str) -> ButtonId)) -> Self {
         let mut plan = self.0.clone();
         change(&mut plan, &|place| button(&self, place));
+        Setup(plan)
+    }
+
+    /// A ride of the layout in hand is remembered, with what it asked.
+    pub(super) fn with_ride(self, asks: impl Fn(&mut Remembered)) -> Self {
+        let mut plan = self.0;
+        let mut ride = Remembered::blank(&plan);
+        asks(&mut ride);
+        plan.rides.remembered = vec![ride];
         Setup(plan)
     }
 

@@ -59,7 +59,7 @@ fn with_rider(plan: &Plan, privately: bool) -> Plan {
 }
 
 fn without_rider(plan: &Plan) -> Plan {
-    let mut sent = plan.without_hand_details();
+    let mut sent = plan.without_hand_details(plan.rider.hand_details_removed);
     sent.rider.nickname = Text::default();
     if let Some(chosen) = &mut sent.chosen {
         chosen.by = Text::default();
@@ -92,7 +92,7 @@ pub(super) fn light(plan: &Plan) -> Plan {
 
 /// A layout on its bike and nothing of its past.
 fn layout_only(plan: &Plan) -> Plan {
-    let mut sent = plan.without_hand_details();
+    let mut sent = plan.without_hand_details(plan.rider.hand_details_removed);
     sent.rider.nickname = Text::default();
     sent.layouts.retain(|layout| layout.id == plan.current);
     sent.chosen = None;

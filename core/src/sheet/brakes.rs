@@ -25,8 +25,9 @@ pub struct BrakeLine {
     pub lever: ControlId,
     /// Where it is.
     pub place: String,
-    /// The line and the joint; `None` for a lever that pulls nothing.
-    pub plumbing: Option<(Medium, Joint)>,
+    /// The line, and the joints in words where there are any; `None` for a
+    /// lever that pulls nothing.
+    pub plumbing: Option<(Medium, Option<String>)>,
     /// The wheels it brakes, with the kind of brake where it is known.
     pub wheels: Vec<String>,
     /// The blade.
@@ -42,12 +43,12 @@ pub struct BrakeLine {
 impl BrakeLine {
     /// "left brake lever → cable → front wheel, rim brake".
     pub fn chain(&self) -> String {
-        let Some((medium, joint)) = self.plumbing else {
+        let Some((medium, joints)) = &self.plumbing else {
             return format!("{} → pulls nothing", self.place);
         };
         let mut chain = format!("{} → {medium}", self.place);
-        if joint != Joint::Direct {
-            chain.push_str(&format!(" → {joint}"));
+        if let Some(joints) = joints {
+            chain.push_str(&format!(" → {joints}"));
         }
         format!("{chain} → {}", listed(&self.wheels))
     }
@@ -155,7 +156,7 @@ fn line(situation: &Situation<'_>, lever: &Control) -> BrakeLine {
     BrakeLine {
         lever: lever.id,
         place: lever.place(),
-        plumbing: run.map(|run| (run.medium, run.joint)),
+        plumbing: run.map(|run| (run.medium, run.joints_in_words())),
         wheels: run.map_or_else(Vec::new, |run| wheels(bike, run)),
         blade: blade(lever, run.is_some()),
         throw: run.map_or(ThrowTest::NotNeeded, throw),

@@ -5,6 +5,7 @@ use std::fmt;
 use super::capital;
 use crate::cockpit::{Bike, Ease, HandPosition};
 use crate::coverage::{BrakeCell, BrakePull, Cell, Coverage, Via, Way, WhyNot};
+use crate::function::Function;
 use crate::rider::Day;
 use crate::situation::Situation;
 
@@ -75,7 +76,7 @@ pub(super) fn table(situation: &Situation<'_>) -> CoverageTable {
     let (bike, coverage) = (&situation.plan.bike, &situation.coverage);
     let functions = coverage.rows.iter().map(|row| CoverageLine {
         what: capital(&row.function.to_string()),
-        needed: row.needed,
+        needed: row.needed || serves_a_needed_one(situation, row.function),
         cells: cells(coverage, &row.cells, |cell| shift_words(bike, cell)),
     });
     let brakes = coverage.brakes.iter().map(|row| CoverageLine {
@@ -87,6 +88,13 @@ pub(super) fn table(situation: &Situation<'_>) -> CoverageTable {
         positions: coverage.positions.clone(),
         lines: functions.chain(brakes).collect(),
     }
+}
+
+/// Whether a function does for one that the plan needs: a toggle for both front
+/// functions.
+fn serves_a_needed_one(situation: &Situation<'_>, function: Function) -> bool {
+    let needed = situation.plan.needed_functions().iter();
+    needed.copied().any(|needed| function.serves(needed))
 }
 
 fn cells<T>(
@@ -142,8 +150,13 @@ fn brake_words(bike: &Bike, cell: &BrakeCell) -> CoverageAnswer {
         BrakeCell::Reached(pull) => of_pull(bike, pull, ""),
         BrakeCell::ByLettingGo(pull) => of_pull(bike, pull, BY_LETTING_GO),
         BrakeCell::No(WhyNot::NoButton) => no("no lever brakes it".into()),
-        BrakeCell::No(WhyNot::HandCannot(side)) => no(format!("the {side} hand does not pull it")),
-        BrakeCell::No(why) => no(why.to_string()),
+        BrakeCell::No(_) => CoverageAnswer {
+            words: format!(
+                "out of reach: {}",
+                cell.why_out_of_reach().unwrap_or_default()
+            ),
+            ..CoverageAnswer::default()
+        },
     }
 }
 

@@ -6,6 +6,7 @@ use super::listed;
 use crate::cockpit::{
     BarKind, Bike, BrakeRun, Control, Joint, Link, Medium, UnusedPort, Wheel, Zone,
 };
+use crate::plan::Plan;
 use crate::rider::{Rider, Side};
 
 /// A line of the parts list. Tick what is there, order the rest.
@@ -41,7 +42,8 @@ impl fmt::Display for Quantity {
 }
 
 /// The parts list (*common practice*).
-pub(super) fn lines(bike: &Bike, rider: &Rider) -> Vec<PartLine> {
+pub(super) fn lines(plan: &Plan) -> Vec<PartLine> {
+    let (bike, rider) = (&plan.bike, &plan.rider);
     let mut lines = Vec::new();
     for run in &bike.brakes.runs {
         lines.extend(joint(bike, run));
@@ -49,7 +51,7 @@ pub(super) fn lines(bike: &Bike, rider: &Rider) -> Vec<PartLine> {
     lines.extend(labels(bike, rider));
     lines.extend(blade_blanks(bike));
     lines.extend(port_blanks(bike));
-    lines.extend(wires(bike));
+    lines.extend(wires(plan));
     lines.extend(cells(bike));
     lines.extend(catcher(bike));
     lines.push(bar_end_plugs(bike));
@@ -70,23 +72,29 @@ fn joint(bike: &Bike, run: &BrakeRun) -> Vec<PartLine> {
         .control(run.lever)
         .map_or_else(String::new, Control::place);
     let wheels = listed(&run.wheels);
-    let part = match run.joint {
-        Joint::Direct => return Vec::new(),
-        Joint::DualPull => "dual-pull brake lever",
-        Joint::CableDoubler => "cable doubler",
-        Joint::HoseSplitter => "hose splitter",
-    };
+    let joints = run.joints();
+    if joints.is_empty() {
+        return Vec::new();
+    }
+    let parts = [
+        (Joint::DualPull, "dual-pull brake lever"),
+        (Joint::CableDoubler, "cable doubler"),
+        (Joint::HoseSplitter, "hose splitter"),
+    ];
     let line = match run.medium {
         Medium::Cable => "brake cable and housing",
         Medium::Hose => "brake hose, with new fittings and the fluid its maker names",
     };
-    let joint = count(1, part, format!("{lever} to {wheels}"));
+    let parts = parts.into_iter().filter_map(|(joint, part)| {
+        let number = joints.iter().filter(|j| **j == joint).count();
+        count(number, part, format!("{lever} to {wheels}"))
+    });
     let line = PartLine {
         quantity: Quantity::AsMeasured,
         part: line.into(),
         purpose: format!("to {wheels}, at full lock"),
     };
-    joint.into_iter().chain([line]).collect()
+    parts.chain([line]).collect()
 }
 
 /// A label for each lever that does not brake what its side is used for: it
@@ -159,10 +167,19 @@ fn port_blanks(bike: &Bike) -> Vec<PartLine> {
     open.into_iter().chain(left).collect()
 }
 
-fn wires(bike: &Bike) -> Option<PartLine> {
+/// Wires for the controls that the bike did not come in with. While nobody
+/// noted what came in, all of them.
+fn wires(plan: &Plan) -> Option<PartLine> {
+    let came_in = |c: &Control| plan.as_found.keys().any(|button| button.control == c.id);
     let wired = |c: &&Control| c.connected && c.link == Link::Wired && !c.buttons.is_empty();
-    let wires = bike.controls.iter().filter(wired).count();
-    count(wires, "control wire", "lengths: see “Wires”")
+    let controls = plan.bike.controls.iter().filter(wired);
+    let wires = controls.filter(|c| !came_in(c)).count();
+    let purpose = if plan.as_found.is_empty() {
+        "as far as the bike has none yet; lengths: see “Wires”"
+    } else {
+        "controls added; lengths: see “Wires”"
+    };
+    count(wires, "control wire", purpose)
 }
 
 fn cells(bike: &Bike) -> Option<PartLine> {

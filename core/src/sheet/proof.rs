@@ -2,6 +2,9 @@
 
 use super::{Field, Tick, TickList, capital, listed};
 use crate::cockpit::Bike;
+use crate::finding::Place;
+use crate::lights::Lights;
+use crate::ordered;
 use crate::situation::Situation;
 
 /// What every sheet says.
@@ -34,18 +37,15 @@ fn standing(situation: &Situation<'_>) -> TickList {
         .positions()
         .iter()
         .map(|position| {
-            Tick::of(
-                format!(
-                    "{}: each brake, then each function on call",
-                    capital(&position.to_string())
-                ),
-                "found without looking down; the hand stays on where the plan says so",
-            )
+            Tick::plain(format!(
+                "{}: each brake, then each function on call",
+                capital(&position.to_string())
+            ))
         })
         .collect();
     TickList {
         title: "Tried by the rider, bike still",
-        note: "Held upright by a helper. Own gloves, shoes and helmet. Eyes up. From each position:",
+        note: "Held upright by a helper. Own gloves, shoes and helmet. Found without looking down; the hand stays on where the plan says so.",
         ticks,
     }
 }
@@ -102,12 +102,14 @@ fn shifts(situation: &Situation<'_>) -> TickList {
         .iter()
         .filter(|row| row.function.shifts())
         .map(|row| {
-            let numbers = bike
-                .buttons()
+            // A toggle and two buttons together serve for both front functions.
+            let lit = Lights::of(situation.plan, &[Place::Function(row.function)]);
+            let mut numbers: Vec<usize> = lit
+                .buttons
                 .iter()
-                .filter(|(id, ..)| situation.layout.tap(bike, *id) == Some(row.function))
-                .filter_map(|(id, ..)| bike.balloon(*id))
+                .filter_map(|id| bike.balloon(*id))
                 .collect();
+            ordered::sort(&mut numbers);
             Tick::plain(capital(&row.function.to_string()))
                 .about(numbers)
                 .times(3)

@@ -3,7 +3,7 @@
 use super::*;
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::cockpit::{
-    BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Freedom, HoldRun, Link, UnusedPort,
+    BarSide, ButtonId, ButtonPart, ControlId, ControlKind, Freedom, HoldRun, Link, UnusedPort, Zone,
 };
 use crate::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
 use crate::finding::{Acceptable, Acceptance, Place, Role, Severity};
@@ -98,6 +98,7 @@ fn accept(plan: &Plan, finding: &Finding, role: Role, reason: &str) -> Plan {
         by: Text::new("Bench 2"),
         role,
         date: Date::new(2031, 5, 9),
+        lapsed: false,
     });
     plan
 }
@@ -131,6 +132,10 @@ fn only_who_may_accept_and_says_why_makes_it_ready() {
     assert_eq!(word(&shop, Role::Shop, " "), Readiness::NotReady);
     assert_eq!(word(&shop, Role::Clinician, "Seen."), Readiness::NotReady);
     assert_eq!(word(&shop, Role::Rider, "I want it."), Readiness::NotReady);
+    let mut nameless = accept(&plan, &shop, Role::Shop, "Seen.");
+    nameless.accepted[0].by = Text::default();
+    let nobody = verdict(&nameless, std::slice::from_ref(&shop));
+    assert_eq!(nobody.readiness, Readiness::NotReady, "nobody said so");
     let hand_use = finding(Severity::Check, Acceptable::ByClinician);
     assert_eq!(word(&hand_use, Role::Clinician, "Seen."), Readiness::Ready);
     assert_eq!(word(&hand_use, Role::Rider, "Mine."), Readiness::CheckFirst);
@@ -155,6 +160,45 @@ fn what_can_never_be_accepted_comes_first_among_the_reasons() {
         verdict.line,
         "2 points to fix before the bike is ridden. 1 of them can never be accepted. Then 1 more to look at: see “Open points”."
     );
+}
+
+#[test]
+fn what_decides_the_verdict_is_not_said_again_among_the_open_points() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let check = finding(Severity::Check, Acceptable::ByShop);
+    let must = finding(Severity::MustFix, Acceptable::ByShop);
+    let sheet = |found: &[Finding]| {
+        let sheet = Sheet::from(&Situation::of(&plan), found, SheetOptions::default());
+        (sheet.verdict.reasons.len(), sheet.open.len())
+    };
+    assert_eq!(sheet(&[must, check.clone()]), (1, 1));
+    assert_eq!(sheet(&[check]), (1, 0));
+}
+
+#[test]
+fn one_rule_about_several_buttons_is_one_point_under_all_their_balloons() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let buttons = plan.bike.buttons();
+    let about = |at: usize| Finding {
+        rule: "live-button-under-resting-hand",
+        places: vec![Place::Button(buttons[at].0)],
+        ..finding(Severity::MustFix, Acceptable::ByShop)
+    };
+    let verdict = verdict(&plan, &[about(3), about(1)]);
+    let [point] = &verdict.reasons[..] else {
+        panic!("{:?}", verdict.reasons)
+    };
+    assert_eq!(point.numbers, [2, 4]);
+    assert_eq!(point.message, "A live button lies under a resting hand.");
+    assert!(
+        verdict.line.starts_with("2 points to fix"),
+        "{}",
+        verdict.line
+    );
+    // What names no button says by itself what it is about.
+    let apart = finding(Severity::MustFix, Acceptable::ByShop);
+    let two = [apart.clone(), apart];
+    assert_eq!(self::verdict(&plan, &two).reasons.len(), 2);
 }
 
 #[test]
@@ -525,7 +569,17 @@ fn parts_follow_the_plan() {
     for absent in ["splitter", "label", "blade", "port blank", "coin cell"] {
         assert!(!has(&before, absent), "{absent}: {before:?}");
     }
-    assert!(has(&before, "2 control wire"));
+    // The bike came in wired; a control that is added takes a wire.
+    assert!(!has(&before, "control wire"), "{before:?}");
+    let pod = BikeEdit::Add(ControlKind::Pod, Side::Left, Zone::Tops);
+    let with_pod = edited(&plain, &[Edit::Bike(pod)]);
+    assert!(has(&parts(&with_pod), "1 control wire: controls added"));
+    let mut unknown = plain.clone();
+    unknown.as_found = Default::default();
+    assert!(has(
+        &parts(&unknown),
+        "2 control wire: as far as the bike has none yet"
+    ));
     assert!(has(&before, "chain catcher"));
 
     let after = parts(&one_handed());
@@ -538,10 +592,53 @@ fn parts_follow_the_plan() {
         assert!(after.contains(&line.to_string()), "{line}: {after:#?}");
     }
 
-    let tricycle = parts(&template(TemplateId::Tricycle).plan("Test"));
+    let tricycle = template(TemplateId::Tricycle).plan("Test");
+    let left = tricycle.bike.brakes.runs[0].lever;
+    let joined = edited(&tricycle, &[Edit::Brakes(BrakeEdit::AllOnLever(left))]);
+    assert!(has(&parts(&joined), "1 dual-pull brake lever"));
+    assert!(has(&parts(&joined), "1 cable doubler"));
+    let sheet = Sheet::of(&joined, SheetOptions::default());
+    assert!(
+        sheet.brakes.levers[0]
+            .chain()
+            .contains("dual-pull lever, two cables, then a cable doubler to the left rear wheel"),
+        "{}",
+        sheet.brakes.levers[0].chain()
+    );
+    let tricycle = parts(&tricycle);
     assert!(has(&tricycle, "1 cable doubler"));
     assert!(!has(&tricycle, "label"), "each lever brakes one axle");
     assert!(!has(&tricycle, "chain catcher"), "no front derailleur");
+}
+
+/// One button for both front functions stands for both, by its number.
+#[test]
+fn a_toggle_is_needed_where_it_is_all_there_is_for_the_front() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let plan = edited(
+        &plan,
+        &[Edit::Layout(LayoutEdit::AllShiftingOn(Side::Left))],
+    );
+    let hood = button(
+        &plan,
+        ControlKind::BrakeShiftLever,
+        Side::Left,
+        ButtonPart::HoodButton,
+    );
+    let number = plan.bike.balloon(hood).expect("it has a balloon");
+    let sheet = Sheet::of(&plan, SheetOptions::default());
+    let toggle = sheet
+        .coverage
+        .lines
+        .iter()
+        .find(|l| l.what == "Front toggle");
+    assert!(toggle.expect("its line is there").needed);
+    let text = sheet.page_text(Page::Proof);
+    assert!(!text.contains("does without"), "{text}");
+    for function in ["Front larger", "Front smaller"] {
+        let tick = format!("[ ][ ][ ] ({number}) {function}");
+        assert!(text.contains(&tick), "{tick}: {text}");
+    }
 }
 
 #[test]
@@ -683,6 +780,7 @@ fn options_pass_and_the_hand_page_is_left_out_unless_asked_for() {
         paper: Paper::Letter,
         large_print: true,
         hand_page: true,
+        clinical: true,
     };
     let asked = Sheet::of(&plan, options);
     assert_eq!(asked.options, options);
@@ -715,6 +813,7 @@ fn the_hand_page_says_where_each_answer_came_from() {
         source: Source::SeenByClinician,
         date: Date::new(2031, 4, 30),
         worn: Some(Worn::Splint),
+        in_one_tap: false,
     };
     plan.rider.hands.left.abilities.set(
         Ability::StaysOn,
@@ -726,9 +825,77 @@ fn the_hand_page_says_where_each_answer_came_from() {
     };
     let text = Sheet::of(&plan, options).page_text(Page::Hands);
     assert!(text.contains(
-        "Stays on over bumps and takes weight: takes a little effort (seen by a clinician, 2031-04-30, splint)"
+        "Stays on over bumps and takes weight: a little effort (seen by a clinician, 2031-04-30, splint)"
     ));
     assert!(text.contains("Mounts from the: not asked, or not sure: try with the fitter"));
+
+    let fitter = Evidence {
+        source: Source::SeenByFitter,
+        worn: None,
+        ..evidence
+    };
+    let earlier = Answer::with(Difficulty::Moderate, Some(fitter));
+    let hand = &mut plan.rider.hands.left.abilities;
+    hand.set(Ability::StaysOn, earlier);
+    hand.say(
+        Ability::StaysOn,
+        Answer::with(Difficulty::Mild, Some(evidence)),
+    );
+    let text = Sheet::of(&plan, options).page_text(Page::Hands);
+    assert!(text.contains(
+        "a little effort (seen by a clinician, 2031-04-30, splint); before: effort (seen by the fitter, 2031-04-30)"
+    ), "{text}");
+}
+
+/// Answers stand in the words in which they were given; numbers and codes only
+/// where they were asked for, with their note.
+#[test]
+fn the_hand_page_has_the_interviews_words_and_on_request_its_numbers() {
+    let mut plan = one_handed();
+    let left = &mut plan.rider.hands.left;
+    left.abilities
+        .set(Ability::BrakesHard, Answer::of(Difficulty::None));
+    left.moves_by_itself = Answer::of(YesNo::Yes);
+    let page = |clinical| {
+        let options = SheetOptions {
+            hand_page: true,
+            clinical,
+            ..SheetOptions::default()
+        };
+        Sheet::of(&plan, options).page_text(Page::Hands)
+    };
+    let (plain, coded) = (page(false), page(true));
+    assert!(plain.contains("Brakes hard: easily"), "{plain}");
+    assert!(
+        plain.contains("Tightens or moves by itself: yes"),
+        "{plain}"
+    );
+    assert!(!plain.contains("ICF") && !plain.contains(" · "), "{plain}");
+    let brakes = "Brakes hard (closest ICF code d4450 pulling): 0 · easily";
+    assert!(coded.contains(brakes), "{coded}");
+    assert!(coded.contains("not clinical ratings"), "{coded}");
+    for page in [plain, coded] {
+        assert!(page.contains("Clinician who saw the hands"), "{page}");
+        assert!(page.contains("not a signature"), "{page}");
+    }
+}
+
+/// What was removed is not taken for what was never asked.
+#[test]
+fn the_hand_page_says_when_hand_details_were_removed() {
+    let removed = PlanEdit::RemoveHandDetails(Date::new(2031, 4, 30));
+    let plan = one_handed().apply(&Edit::Plan(removed));
+    let mut plan = plan.expect("hand details can be removed");
+    plan.rider.mounts_from = Answer::of(Side::Left);
+    let options = SheetOptions {
+        hand_page: true,
+        ..SheetOptions::default()
+    };
+    let text = Sheet::of(&plan, options).page_text(Page::Hands);
+    let known = "not known: hand details were removed on 2031-04-30";
+    assert!(text.contains(&format!("Brakes hard: {known}")), "{text}");
+    assert!(!text.contains("not asked"), "{text}");
+    assert!(text.contains("Mounts from the: left"), "{text}");
 }
 
 /// Two riders who differ only in what the bench need not know get the same
@@ -741,6 +908,7 @@ fn hand_details_stay_on_the_hand_page() {
         source: Source::SeenByClinician,
         date: Date::new(2031, 4, 30),
         worn: Some(Worn::Splint),
+        in_one_tap: false,
     });
     let left = &mut other.rider.hands.left;
     for ability in [Ability::Comfort, Ability::StaysOn, Ability::TellsApart] {

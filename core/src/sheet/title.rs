@@ -17,7 +17,7 @@ pub struct TitleBlock {
 }
 
 impl TitleBlock {
-    pub(super) fn of(situation: &Situation<'_>) -> TitleBlock {
+    pub(crate) fn of(situation: &Situation<'_>) -> TitleBlock {
         let plan = situation.plan;
         let bike = &plan.bike;
         let text = |text: &crate::text::Text| (!text.is_empty()).then(|| text.to_string());
@@ -34,8 +34,8 @@ impl TitleBlock {
                         "{}, {}, {}x{}",
                         capital(&bike.frame.to_string()),
                         bike.bar.kind,
-                        bike.rings,
-                        bike.cogs
+                        bike.rings(),
+                        bike.cogs()
                     )),
                 ),
                 Field::new("Date", plan.date.map(|date| date.to_string())),
@@ -46,13 +46,15 @@ impl TitleBlock {
     }
 
     /// What is known of job, bike, rider and date: what each leaf repeats beside
-    /// the running head.
+    /// the running head. A bike named like its plan is not named twice.
     pub fn running_fields(&self) -> impl Iterator<Item = String> + '_ {
         let repeated = ["Job", "Bike", "Rider", "Date"];
         self.fields
             .iter()
             .filter(move |field| repeated.contains(&field.label))
-            .filter_map(|field| Some(format!("{} {}", field.label, field.value.as_ref()?)))
+            .filter_map(|field| Some((field.label, field.value.as_ref()?)))
+            .filter(|(_, value)| **value != self.plan)
+            .map(|(label, value)| format!("{label} {value}"))
     }
 
     /// "Plan, revision 7": what each leaf repeats.

@@ -1,7 +1,7 @@
 //! The order of work.
 
 use super::{Tick, TickList, listed};
-use crate::cockpit::{Bike, Control, Joint, Link, UnusedPort};
+use crate::cockpit::{Bike, Control, Link, UnusedPort};
 use crate::plan::Plan;
 
 /// The work in order (*common practice*): what could be lost is saved first,
@@ -56,10 +56,9 @@ fn brakes(bike: &Bike) -> Vec<Tick> {
         .iter()
         .filter_map(|run| {
             let lever = bike.control(run.lever).filter(|c| c.has_blade())?;
-            let joint = match run.joint {
-                Joint::Direct => String::new(),
-                joint => format!(" through the {joint}"),
-            };
+            let joint = run
+                .joints_in_words()
+                .map_or_else(String::new, |joints| format!(" through the {joints}"));
             let act = format!(
                 "Brake: {} to {} by {}{joint}. Test before going on.",
                 lever.place(),

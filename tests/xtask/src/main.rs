@@ -4,6 +4,7 @@ mod build;
 mod numbers;
 mod offline;
 mod one_file;
+mod rides;
 mod serve;
 mod setup;
 mod size;

@@ -1,6 +1,6 @@
 //! Installs what is missing, and only that.
 
-use crate::step;
+use crate::{rides, step};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::Path;
@@ -28,6 +28,9 @@ pub fn run(purpose: For) -> Result<()> {
     }
     system_packages(purpose)?;
     npm_packages()?;
+    if purpose == For::Testing {
+        rides::fetch_rides()?;
+    }
     let bindgen = tools::locked("wasm-bindgen")?;
     // Not --locked: its own lock file names a version that the registry no longer has.
     cargo_tool(
@@ -92,7 +95,7 @@ fn rust_component(subcommand: &str, component: &str) -> Result<()> {
 }
 
 /// Runs what fetches something; an error says what that means for the reader.
-fn fetch(what: &str, command: &mut Command) -> Result<()> {
+pub fn fetch(what: &str, command: &mut Command) -> Result<()> {
     step::run(&format!("Set-up: {what}"), command).with_context(|| {
         format!("could not get {what}. Is there a network? README.md says how to get it by hand")
     })
@@ -106,7 +109,7 @@ struct Need {
     present: fn() -> bool,
 }
 
-const NEEDS: [Need; 5] = [
+const NEEDS: [Need; 6] = [
     Need {
         what: "Node.js with npm",
         packages: &["nodejs", "npm"],
@@ -130,6 +133,17 @@ const NEEDS: [Need; 5] = [
         packages: &["poppler-utils"],
         purpose: For::Testing,
         present: || tools::find("pdftotext").is_some(),
+    },
+    Need {
+        what: "Python with pip",
+        packages: &["python3", "python3-pip"],
+        purpose: For::Testing,
+        present: || {
+            let pip = step::command("python3")
+                .args(["-m", "pip", "--version"])
+                .output();
+            pip.is_ok_and(|output| output.status.success())
+        },
     },
     Need {
         what: "fonts",

@@ -5,10 +5,11 @@ use leptos::prelude::*;
 use leverwright_core::cockpit::{Blade, ControlId, Latch};
 use leverwright_core::edit::BikeEdit;
 use leverwright_core::rider::{Answer, YesNo};
+use leverwright_core::spot::Spot;
 use leverwright_core::units::Mm;
 
-use super::Stand;
-use crate::widgets::{Choice, NumberField, Tick, all_or_not_asked};
+use super::{OpenMark, Stand};
+use crate::widgets::{Choice, NumberField, Tick, seen};
 
 /// Fitted or not, its measures, and a parking latch.
 #[component]
@@ -27,7 +28,8 @@ pub fn BladeSection(id: ControlId) -> impl IntoView {
     });
     view! {
         <div class="blade" role="group" aria-label="Brake blade">
-            <h4>"Brake blade"</h4>
+            <h4 id={Spot::Blade(id).key()}>"Brake blade"</h4>
+            <OpenMark spot=Spot::Blade(id)/>
             <Tick label="The blade is fitted" on={has(|b| b.fitted)}
                 set={move |on: bool| stand.commit(BikeEdit::BladeFitted(id, on))}/>
             <div class="fields">
@@ -41,8 +43,10 @@ pub fn BladeSection(id: ControlId) -> impl IntoView {
             <Tick label="It has a parking latch" on=has_latch
                 set={move |on: bool| stand.commit(BikeEdit::Latch(id, on.then(Latch::default)))}/>
             <When holds={flag(move || has_latch.get())}>
-                <Choice legend="The hand that must do it was seen to set and release the latch"
-                    name=format!("latch-{id}") choices=all_or_not_asked()
+                <OpenMark spot=Spot::Latch(id)/>
+                <Choice legend="Does the hand that must do it set and release the latch?"
+                    name=format!("latch-{id}")
+                    choices={seen("tried: it does", "tried: it does not", "not tried")}
                     chosen={Signal::derive(move || blade.get()?.latch?.tried.value)}
                     choose=set_tried/>
             </When>

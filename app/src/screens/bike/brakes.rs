@@ -8,10 +8,11 @@ use leverwright_core::cockpit::{
 };
 use leverwright_core::edit::BrakeEdit;
 use leverwright_core::rider::{Answer, Side, YesNo};
+use leverwright_core::spot::Spot;
 
-use super::Stand;
 use super::control_card::all;
-use crate::widgets::{Choice, Select, Tick, all_or_not_asked};
+use super::{OpenMark, Stand};
+use crate::widgets::{Choice, Select, Tick, seen};
 
 /// Every lever with what it pulls, axles, and levers pulled together.
 #[component]
@@ -98,8 +99,10 @@ fn LeverRun(id: ControlId) -> impl IntoView {
                         chosen={memo(move || run.with(|r| r.as_ref().map(|r| r.joint)))}
                         set={move |joint: Joint| change(&|run| run.joint = joint)}/>
                 </div>
-                <Choice legend="Throw tested: each wheel brake works fully before the blade comes near the bar"
-                    name=format!("throw-{id}") choices=all_or_not_asked()
+                <OpenMark spot=Spot::Throw(id)/>
+                <Choice legend="Throw test: do all wheel brakes work fully before the blade comes near the bar?"
+                    name=format!("throw-{id}")
+                    choices={seen("tested: they do", "tested: they do not", "not tested")}
                     chosen={Signal::derive(move || run.get()?.throw_tested.value)}
                     choose=set_tested/>
             </When>
@@ -159,8 +162,9 @@ fn Balanced(wheel: Wheel) -> impl IntoView {
     });
     let axle = if wheel.is_front() { "front" } else { "rear" };
     view! {
-        <Choice legend=format!("The two {axle} wheels were seen to brake alike")
-            name=format!("balanced-{axle}") choices=all_or_not_asked() chosen choose/>
+        <OpenMark spot=Spot::Axle(wheel)/>
+        <Choice legend=format!("Do the two {axle} wheels brake alike?")
+            name=format!("balanced-{axle}") choices={seen("seen: alike", "seen: not alike", "not looked yet")} chosen choose/>
     }
 }
 
@@ -220,7 +224,7 @@ fn TogetherChoice(hand: Side, first: ControlId, second: ControlId) -> impl IntoV
         });
     });
     view! {
-        <Choice legend=format!("The {} hand was seen to pull both of its levers together", hand.words())
-            name=format!("together-{first}-{second}") choices=all_or_not_asked() chosen choose/>
+        <Choice legend=format!("Does the {} hand pull both of its levers together?", hand.words())
+            name=format!("together-{first}-{second}") choices={seen("tried: it does", "tried: it does not", "not tried")} chosen choose/>
     }
 }

@@ -6,6 +6,7 @@ use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::parts;
 use leverwright_core::cockpit::{ButtonPart, ControlId, Link, UnusedPort, Zone};
 use leverwright_core::edit::BikeEdit;
+use leverwright_core::spot::Spot;
 
 use super::Stand;
 use super::blade::BladeSection;
@@ -43,11 +44,14 @@ pub fn ControlCard(id: ControlId) -> impl IntoView {
     let has_blade = memo(move || stand.control(id, |c| c.blade.is_some()).unwrap_or(false));
     view! {
         <details class="control-card">
-            <summary>
+            <summary id={Spot::Control(id).key()}>
                 <span class="control-place">{place}</span>
                 <span class="quiet">{text(move || format!(" · {}", state.get()))}</span>
             </summary>
             <Joining id/>
+            <When holds={flag(move || parts.with(|parts| parts.contains(&ButtonPart::Far)))}>
+                <p class="quiet">"Near and far are counted from the hand that rides beside it."</p>
+            </When>
             <For each=move || parts.get() key=|part: &ButtonPart| *part let:part>
                 <ButtonRow id={leverwright_core::cockpit::ButtonId { control: id, part }}/>
             </For>

@@ -6,10 +6,11 @@ use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{Bar, Bike};
 use leverwright_core::edit::BikeEdit;
 use leverwright_core::rider::{Answer, YesNo};
+use leverwright_core::spot::Spot;
 use leverwright_core::text::Text;
 use leverwright_core::units::Mm;
 
-use super::Stand;
+use super::{OpenMark, Stand};
 use crate::widgets::{Choice, NumberField, TextField, all_or_not_asked};
 
 /// What the bike is.
@@ -33,10 +34,10 @@ pub fn FrameSection() -> impl IntoView {
                 <TextField label="Name of the bike" value=text(|b| b.name.as_str().to_owned())
                     set={move |name: String| stand.commit(BikeEdit::Name(Text::new(&name)))}/>
                 <NumberField label="Chainrings" least=1.0 most=3.0
-                    value={memo(move || stand.read(|b| f64::from(b.rings)))}
+                    value={memo(move || stand.read(|b| f64::from(b.rings())))}
                     set={move |n| stand.commit(BikeEdit::Rings(whole(n)))}/>
                 <NumberField label="Cogs" least=1.0 most=14.0
-                    value={memo(move || stand.read(|b| f64::from(b.cogs)))}
+                    value={memo(move || stand.read(|b| f64::from(b.cogs())))}
                     set={move |n| stand.commit(BikeEdit::Cogs(whole(n)))}/>
                 <BarMeasure label="Bar width (mm)" read=|bar| bar.width
                     write=|bar, mm| bar.width = mm/>
@@ -46,6 +47,7 @@ pub fn FrameSection() -> impl IntoView {
                     write=|bar, mm| bar.drop = mm/>
             </div>
             <When holds={flag(move || has_front.get())}>
+                <OpenMark spot=Spot::ChainCatcher/>
                 <Choice legend="A chain catcher is fitted" name="chain-catcher"
                     choices=all_or_not_asked() chosen=catcher choose=set_catcher/>
             </When>

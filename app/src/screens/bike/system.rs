@@ -8,10 +8,11 @@ use leverwright_core::edit::BikeEdit;
 use leverwright_core::function::Function;
 use leverwright_core::rider::{Answer, YesNo};
 use leverwright_core::shift_plan::ShiftPlanKind;
+use leverwright_core::spot::Spot;
 use leverwright_core::text::Text;
 
-use super::Stand;
 use super::control_card::all;
+use super::{OpenMark, Stand};
 use crate::widgets::{Choice, Select, TextField, Tick, all_or_not_asked};
 
 /// Reads and changes the profile as a whole.
@@ -57,6 +58,7 @@ pub fn SystemSection() -> impl IntoView {
     view! {
         <section aria-labelledby="system">
             <h2 id="system">"What the shift system can program"</h2>
+            <OpenMark spot=Spot::System/>
             <p class="quiet">
                 "Enter it from the system’s manual. A layout that the system cannot program cannot be built."
             </p>
@@ -79,7 +81,7 @@ pub fn SystemSection() -> impl IntoView {
                 put=|p: &mut SystemProfile, k: ShiftPlanKind, on: bool| {
                     if on { p.shift_plans.insert(k) } else { p.shift_plans.remove(&k) };
                 }/>
-            <SetTicks profile legend="Levers without which it does not start"
+            <SetTicks profile legend="Levers that must be plugged in for it to run"
                 has=|p: &SystemProfile, s: BarSide| p.required_levers.contains(&s)
                 put=|p: &mut SystemProfile, s: BarSide, on: bool| {
                     if on { p.required_levers.insert(s) } else { p.required_levers.remove(&s) };

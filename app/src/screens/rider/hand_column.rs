@@ -1,16 +1,17 @@
 //! The answers to one question for one hand.
 
-use crate::erase::memo;
+use crate::erase::{memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
 use leverwright_core::rider::{
-    Ability, Answer, Contact, Difficulty, Hand, Question, QuestionId, Side,
+    Ability, Answer, Contact, Difficulty, Hand, MAIN_CONTACTS, Question, QuestionId, Side, YesNo,
 };
 
 use super::Desk;
 use super::body::{LaterChoice, MovesChoice, PlaceChoice, PressingChoice};
-use crate::widgets::{Choice, Choices};
+use super::said::said;
+use crate::widgets::{Choice, Choices, Tick};
 
 /// The answers to one question for one hand.
 #[component]
@@ -18,13 +19,14 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
     let special = match question.id {
         QuestionId::Place => view! { <PlaceChoice side/> }.into_any(),
         QuestionId::Pressing => view! {
-            <ContactSteps side contacts=&[Contact::Thumb, Contact::Index, Contact::Middle]/>
+            <ContactSteps side contacts=MAIN_CONTACTS/>
             <PressingChoice side/>
         }
         .into_any(),
         QuestionId::OnItsOwn => view! { <MovesChoice side/><LaterChoice side/> }.into_any(),
         _ => ().into_any(),
     };
+    let on_request = (question.id == QuestionId::Comfort).then(|| view! { <WhereItHurts side/> });
     let steps = question
         .abilities
         .iter()
@@ -35,6 +37,7 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
             <p class="hand-name" aria-hidden="true">{format!("{side} hand")}</p>
             {special}
             {steps}
+            {on_request}
         </div>
     }
 }
@@ -43,11 +46,10 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
 fn AbilityStep(side: Side, ability: Ability) -> impl IntoView {
     let desk = Desk::here();
     view! {
-        <StepChoice side legend=ability.words() name=format!("{}-{}", side.code(), ability.code())
-            step=move |hand: &Hand| hand.abilities.value(ability)
+        <StepChoice side legend=ability.words() words=move |step| ability.brief(step) name=format!("{}-{}", side.code(), ability.code())
+            step=move |hand: &Hand| hand.abilities.get(ability)
             choose=move |step| {
-                let answer = Answer { value: step, evidence: desk.evidence.get_untracked().evidence() };
-                desk.commit(RiderEdit::Ability(side, ability, answer));
+                desk.commit(RiderEdit::Ability(side, ability, desk.answer(step)));
             }/>
     }
 }
@@ -61,51 +63,81 @@ pub fn ContactSteps(side: Side, contacts: &'static [Contact]) -> impl IntoView {
         .map(|contact| {
             let contact = *contact;
             view! {
-                <StepChoice side legend=format!("{contact} presses")
+                <StepChoice side legend=format!("{contact} presses") words=Difficulty::brief
                     name=format!("{}-{}", side.code(), contact.code())
-                    step=move |hand: &Hand| hand.contacts.value(contact)
+                    step=move |hand: &Hand| hand.contacts.get(contact)
                     choose=move |step| {
-                        let evidence = desk.evidence.get_untracked().evidence();
-                        let answer = Answer { value: step, evidence };
-                        desk.commit(RiderEdit::Contact(side, contact, answer));
+                        desk.commit(RiderEdit::Contact(side, contact, desk.answer(step)));
                     }/>
             }
         })
         .collect_view()
 }
 
+/// Which part hurts, on request; what is not ticked was not said.
+#[component]
+fn WhereItHurts(side: Side) -> impl IntoView {
+    let desk = Desk::here();
+    let ticks = Contact::ALL
+        .iter()
+        .filter(|part| **part != Contact::DeviceTip)
+        .map(|part| {
+            let part = *part;
+            let on = memo(move || {
+                let hurts = |hand: &Hand| hand.hurts.get(part).is_yes();
+                desk.rider.with(|rider| hurts(rider.hands.get(side)))
+            });
+            let set = move |on: bool| {
+                let answer = desk.answer(on.then_some(YesNo::Yes));
+                desk.commit(RiderEdit::Hurts(side, part, answer));
+            };
+            view! { <Tick label=part.words() on set/> }
+        })
+        .collect_view();
+    view! {
+        <details class="where-it-hurts">
+            <summary>{format!("Which part of the {side} hand hurts?")}</summary>
+            {ticks}
+        </details>
+    }
+}
+
 /// Five steps and *not asked*.
 #[component]
-fn StepChoice<R, C>(
+fn StepChoice<W, R, C>(
     side: Side,
     #[prop(into)] legend: String,
+    words: W,
     name: String,
     step: R,
     choose: C,
 ) -> impl IntoView
 where
-    R: Fn(&Hand) -> Option<Difficulty> + Send + Sync + 'static,
+    W: Fn(Difficulty) -> &'static str + Copy + Send + Sync + 'static,
+    R: Fn(&Hand) -> Answer<Difficulty> + Copy + Send + Sync + 'static,
     C: Fn(Option<Difficulty>) + Send + Sync + 'static,
 {
     let desk = Desk::here();
-    let chosen = memo(move || desk.rider.with(|rider| step(rider.hands.get(side))));
+    let answer = move || desk.rider.with(|rider| step(rider.hands.get(side)));
+    let chosen = memo(move || answer().value);
+    let note = text(move || said(&answer().map(words)));
     let choose = Callback::new(choose);
     move || {
         view! {
-            <Choice legend=legend.clone() name=name.clone() choices=steps(desk.clinical.get())
-                chosen choose/>
+            <Choice legend=legend.clone() name=name.clone() choices=steps(desk.clinical.get(), words)
+                chosen choose note/>
         }
     }
 }
 
-fn steps(numbers: bool) -> Choices<Difficulty> {
+fn steps(numbers: bool, words: impl Fn(Difficulty) -> &'static str) -> Choices<Difficulty> {
     Difficulty::ALL
         .iter()
         .map(|step| {
             let words = if numbers {
-                format!("{} · {}", step.number(), step.brief())
+                format!("{} · {}", step.number(), words(*step))
             } else {
-                step.brief().to_owned()
+                words(*step).to_owned()
             };
             (Some(*step), words)
         })

@@ -1,14 +1,14 @@
 //! The drawn hand: shows at a glance what presses and how hard, and leads to
 //! the answer about the part that is tapped.
 
-use crate::erase::{act, memo};
+use crate::erase::{When, act, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::drawing::hands::{HandPart, HandPicture};
 use leverwright_core::rider::{Contact, Difficulty, Side};
-use wasm_bindgen::JsCast;
 
 use super::Desk;
+use crate::focus::focus_field;
 
 /// One drawn hand, palm down, as the rider sees it.
 ///
@@ -17,6 +17,15 @@ use super::Desk;
 #[component]
 pub fn HandMap(side: Side) -> impl IntoView {
     let picture = HandPicture::of(side);
+    let marks = picture
+        .regions
+        .iter()
+        .filter_map(|region| match region.part {
+            HandPart::Contact(contact) => Some((contact, region.middle)),
+            HandPart::Back => None,
+        })
+        .map(|(contact, at)| view! { <NotAsked side contact x=at.x y=at.y/> })
+        .collect_view();
     let regions = picture
         .regions
         .iter()
@@ -29,6 +38,7 @@ pub fn HandMap(side: Side) -> impl IntoView {
             <path class="outline" d=picture.outline/>
             <path class="fine" d=picture.creases/>
             <path class="fine" d=picture.nails/>
+            {marks}
         </svg>
     }
 }
@@ -44,12 +54,30 @@ fn Region(side: Side, part: HandPart, d: String) -> impl IntoView {
             .with(|rider| rider.hands.get(side).contacts.value(contact))
     });
     view! {
-        <path class="region chosen" class:unknown=move || step.get().is_none() d=d
+        <path class="region chosen" d=d
             class:plain=move || pattern(side, step.get()).is_none()
             fill=move || pattern(side, step.get())
-            on:click={act(move || lead_to(side, contact))}/>
+            on:click={act(move || { focus_field(&format!("{}-{}", side.code(), contact.code())); })}/>
     }
     .into_any()
+}
+
+/// A question mark on a part about which nobody asked: no pattern, which could
+/// be taken for "presses easily".
+#[component]
+fn NotAsked(side: Side, contact: Contact, x: f64, y: f64) -> impl IntoView {
+    let desk = Desk::here();
+    let unknown = flag(move || {
+        let step = desk
+            .rider
+            .with(|rider| rider.hands.get(side).contacts.value(contact));
+        step.is_none()
+    });
+    view! {
+        <When holds=unknown>
+            <text class="not-asked" x=x.to_string() y=y.to_string()>"?"</text>
+        </When>
+    }
 }
 
 /// The pattern of a step; a shape each, so that none needs colour.
@@ -62,22 +90,6 @@ fn pattern(side: Side, step: Option<Difficulty>) -> Option<String> {
 
 fn pattern_id(side: Side, step: Difficulty) -> String {
     format!("step-{}-{}", step.code(), side.code())
-}
-
-/// Moves the focus to the answers about a contact, unfolding them if need be.
-fn lead_to(side: Side, contact: Contact) {
-    let name = format!("{}-{}", side.code(), contact.code());
-    let selector = format!("input[name='{name}']:checked, input[name='{name}']");
-    let Ok(Some(input)) = document().query_selector(&selector) else {
-        return;
-    };
-    if let Ok(Some(details)) = input.closest("details") {
-        // Unfolding an element that is there does not fail.
-        let _ = details.set_attribute("open", "");
-    }
-    if let Ok(input) = input.dyn_into::<web_sys::HtmlElement>() {
-        let _ = input.focus();
-    }
 }
 
 /// Dots, hatch, cross hatch, solid: steps 1 to 4.
@@ -110,7 +122,7 @@ fn StepPatterns(side: Side) -> impl IntoView {
 pub fn StepKey() -> impl IntoView {
     view! {
         <p class="quiet step-key">
-            "On the drawn hands: plain – presses easily; dots – a little effort; hatched – effort; crossed – great effort; solid – does not press; dashed edge – not asked. Tap a part to answer for it."
+            "On the drawn hands: plain – presses easily; dots – a little effort; hatched – effort; crossed – great effort; solid – does not press; “?” – not asked. Tap a part to answer for it."
         </p>
     }
 }

@@ -13,7 +13,7 @@ use super::hand_map::HandMap;
 pub fn OneTap(side: Side) -> impl IntoView {
     let desk = Desk::here();
     let now = memo(move || desk.rider.with(|rider| in_words(rider.hands.get(side))));
-    let evidence = move || desk.evidence.get_untracked().evidence();
+    let evidence = move || Some(desk.evidence.get_untracked().evidence());
     let nothing = move |place| RiderEdit::HandDoesNothing(side, place, evidence());
     view! {
         <div class="one-tap" role="group" aria-labelledby=format!("one-tap-{side}")>
@@ -21,7 +21,7 @@ pub fn OneTap(side: Side) -> impl IntoView {
             <p>{now}</p>
             <HandMap side/>
             <button class="main" on:click={act(move || desk.commit(RiderEdit::HandDoesAll(side, evidence())))}>
-                {format!("{} hand does all of it", title_side(side))}
+                {format!("{} hand rides, presses and brakes easily", title_side(side))}
             </button>
             <button class="main" on:click={act(move || desk.commit(nothing(HandPlace::Rests)))}>
                 {format!("{} hand rests on the bar and does nothing else", title_side(side))}

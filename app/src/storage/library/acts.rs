@@ -14,6 +14,7 @@ use crate::storage::plan_id::PlanId;
 use crate::storage::record::{Keeping, Record};
 use crate::storage::shelf;
 use crate::storage::slot::SlotKey;
+use crate::today::today;
 use crate::workspace::Offer;
 
 /// A deleted plan, as long as it may be wanted back.
@@ -125,7 +126,7 @@ impl Library {
             keeping: Keeping::InBrowser,
             ..record
         };
-        record.save(&Arc::new(history.plan().clone()), &self.tab(), now());
+        record.save(&history, &self.tab(), now());
         self.tell_outcome(None, record.unsaved);
         self.put_down((record, history));
     }
@@ -135,10 +136,10 @@ impl Library {
         let Some((mut record, mut history)) = self.lift(id) else {
             return;
         };
-        history.remove_hand_details();
+        history.remove_hand_details(today());
         let plan = Arc::new(history.plan().clone());
         record.exported = None;
-        record.save_alone(&plan, &self.tab(), now());
+        record.save_alone(&history, &self.tab(), now());
         let outcome = record.unsaved;
         let name = plan.name.clone();
         self.put_down((record, history));
@@ -169,7 +170,7 @@ impl Library {
             return;
         };
         change(&mut history);
-        record.save(&Arc::new(history.plan().clone()), &self.tab(), now());
+        record.save(&history, &self.tab(), now());
         self.tell_outcome(None, record.unsaved);
         self.hold((record, history));
         self.look_again();

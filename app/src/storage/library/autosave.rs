@@ -71,8 +71,11 @@ impl Library {
             self.tell_conflict();
             return;
         }
+        let Some(history) = self.workspace.history() else {
+            return;
+        };
         let before = record.unsaved;
-        record.save(&plan, &self.tabs.name.get_value(), now());
+        record.save(&history, &self.tabs.name.get_value(), now());
         let after = record.unsaved;
         self.desk.set(Some(record));
         self.tell_outcome(before, after);

@@ -1,21 +1,29 @@
 //! Plover: a flat bar whose left thumb rests, with two ideas to compare.
 
-use super::{Work, seen, told};
+use super::{Work, asked_singly, seen, told};
 use crate::catalogue::TemplateId;
-use crate::cockpit::{BarSide, ButtonPart, ControlKind, ThumbWorkKind};
+use crate::cockpit::{
+    BarSide, ButtonPart, ControlKind, ProfileOrigin, SystemProfile, ThumbWorkKind,
+};
 use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
 use crate::function::Function;
 use crate::rider::{Ability, Answer, Contact, Difficulty, Later, Side, YesNo};
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::{Date, Text};
 
-pub(super) const STORY: &str = "Plover tours with bags on a flat bar. The left thumb presses only with great effort, and in the cold both hands take one step more. The first idea puts a ladder under the right thumb; the second keeps the front ring under the left index finger. One point waits for somebody to decide.";
+pub(super) const STORY: &str = "Plover tours with bags on a flat bar. The left thumb presses only with great effort, and in the cold both hands take one step more. The first idea puts a ladder under the right thumb; the second keeps the front ring under the left index finger. Two points wait for somebody to decide.";
 
 pub(super) fn work() -> Work {
     let work = Work::on(TemplateId::FlatDouble, "Plover, touring bike");
     let day = Date::new(2031, 3, 3);
     let near = work.button(Side::Left, ControlKind::Pod, ButtonPart::Near);
+    let thumb_hurts = told(YesNo::Yes, day);
     let step = |step| Answer::with(step, seen(day));
+    let system = SystemProfile {
+        name: Text::new("Wired, two rings, eleven cogs"),
+        origin: ProfileOrigin::FromManual,
+        ..work.plan.bike.system.clone()
+    };
     work.then([
         Edit::Plan(PlanEdit::Job(Text::new("31-029"))),
         Edit::Plan(PlanEdit::Date(day)),
@@ -25,6 +33,10 @@ pub(super) fn work() -> Work {
         ))),
         Edit::Rider(RiderEdit::HandDoesAll(Side::Right, seen(day))),
         Edit::Rider(RiderEdit::HandDoesAll(Side::Left, seen(day))),
+    ])
+    .then(asked_singly(Side::Right, day))
+    .then(asked_singly(Side::Left, day))
+    .then([
         Edit::Rider(RiderEdit::Contact(
             Side::Left,
             Contact::Thumb,
@@ -45,6 +57,7 @@ pub(super) fn work() -> Work {
             Ability::Comfort,
             step(Difficulty::Moderate),
         )),
+        Edit::Rider(RiderEdit::Hurts(Side::Left, Contact::Thumb, thumb_hurts)),
         Edit::Rider(RiderEdit::Later(
             Side::Left,
             told(Later::OneStepHarder, day),
@@ -57,6 +70,7 @@ pub(super) fn work() -> Work {
         Edit::Rider(RiderEdit::HoldsBrakeMounting(told(Side::Right, day))),
         Edit::Rider(RiderEdit::FrontBrakeHabit(told(Side::Left, day))),
         Edit::Bike(BikeEdit::Name(Text::new("Grey touring bike"))),
+        Edit::Bike(BikeEdit::System(system)),
         Edit::Bike(BikeEdit::ChainCatcher(Answer::of(YesNo::No))),
         Edit::Bike(BikeEdit::PutThumbWork(ThumbWorkKind::Bell, BarSide::Right)),
         Edit::Plan(PlanEdit::RenameLayout(Text::new(

@@ -1,6 +1,6 @@
 //! Wren: a drop bar ridden with the left hand, ready to build.
 
-use super::{Work, seen, told};
+use super::{Work, asked_singly, seen, told};
 use crate::catalogue::TemplateId;
 use crate::cockpit::{
     ButtonPart, ControlKind, HandPosition, HoldRun, ProfileOrigin, SystemProfile, UnusedPort,
@@ -92,6 +92,7 @@ pub(super) fn work() -> Work {
         Edit::Layout(LayoutEdit::AllShiftingOn(Side::Left)),
         Edit::Layout(LayoutEdit::Tap(hood, Some(Function::FrontToggle))),
     ])
+    .then(asked_singly(Side::Left, day))
     .accept(
         "position-change-by-only-steering-hand",
         "Changed hoods to drops and back ten times at walking pace, eyes up. Only before the ford, never on a bend.",

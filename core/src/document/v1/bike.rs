@@ -1,6 +1,7 @@
 //! The bike in format 1.
 
 use super::Id;
+use super::gears::Drivetrain;
 use super::rider::Answer;
 use crate::cockpit::{
     self, BarKind, BarSide, BrakeKind, ButtonPart, ControlId, ControlKind, Ease, Frame, Freedom,
@@ -44,6 +45,8 @@ part! {
         rings: Whole<1, { MOST_RINGS as u32 }>,
         cogs: Whole<1, { MOST_COGS as u32 }>,
         chain_catcher (default): Answer<Code<YesNo>>,
+        /// What more is known of the drivetrain than how many rings and cogs.
+        drivetrain (default): Given<Drivetrain>,
     }
 }
 
@@ -295,9 +298,10 @@ impl From<&cockpit::Bike> for Bike {
             brakes: (&bike.brakes).into(),
             thumb_work: List(bike.thumb_work.iter().map(ThumbWork::from).collect()),
             system: (&bike.system).into(),
-            rings: bike.rings.into(),
-            cogs: bike.cogs.into(),
+            rings: bike.rings().into(),
+            cogs: bike.cogs().into(),
             chain_catcher: Answer::of(bike.chain_catcher),
+            drivetrain: Given(Drivetrain::of(&bike.drivetrain)),
         }
     }
 }
@@ -305,6 +309,9 @@ impl From<&cockpit::Bike> for Bike {
 impl Bike {
     /// Refuses what one field at a time cannot tell.
     pub(super) fn look_through(&self, reader: &mut Reader) {
+        if let Some(drivetrain) = &self.drivetrain.0 {
+            drivetrain.look_through(self.rings.into(), self.cogs.into(), reader);
+        }
         for (at, control) in self.controls.0.iter().enumerate() {
             for (b, button) in control.buttons.0.iter().enumerate() {
                 let given = [
@@ -342,8 +349,8 @@ impl From<Bike> for cockpit::Bike {
                 .map(cockpit::ThumbWork::from)
                 .collect(),
             system: bike.system.into(),
-            rings: bike.rings.into(),
-            cogs: bike.cogs.into(),
+            drivetrain: (bike.drivetrain.0.unwrap_or_default())
+                .read(bike.rings.into(), bike.cogs.into()),
             chain_catcher: bike.chain_catcher.answer(),
         }
     }

@@ -1,0 +1,183 @@
+//! The load page: what rides ask of the hands, on paper for the therapist.
+
+use super::compare::{against_known, differences};
+use super::habits::{Conditions, Habit, Habits};
+use super::measure::{Measure, Who};
+use super::road::Road;
+use super::study::Outcome;
+use crate::plan::Plan;
+use crate::rider::Day;
+use crate::sheet::TitleBlock;
+use crate::situation::Situation;
+use crate::vocabulary::Vocabulary;
+
+/// What the model takes for granted and leaves out, in plain words.
+pub const ASSUMPTIONS: &[&str] = &[
+    "Worked out, not measured: a rider of the given weight and power follows the road, keeps the cadence within its band, brakes early and gently for bends and known stops, and firmly for sudden ones.",
+    "Each number is a range over more and less power, wind from ahead and behind, and earlier and later shifts. The real ride may lie outside it.",
+    "Left out: traffic, road surface, tiredness, fear, corners that are not in the track, mis-shifts, and everything that hands do besides shifting and braking.",
+    "Steps of difficulty are not turned into forces. A press counts as a press, whatever it costs.",
+    "No limit for work is used: those were made for hours of one task and leave out what matters on a bike. Compare layouts with each other, and with a ride that was fine.",
+];
+
+/// What every load page says.
+pub const CAUTIONS: &[&str] = &[
+    "A planning aid. It does not say what a hand can bear; the rider and a clinician judge that.",
+    "Try a change on a closed road at walking pace first. Local law and makers' manuals come first.",
+];
+
+/// A table of the page.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LoadTable {
+    /// What it is about.
+    pub caption: String,
+    /// The heads of its columns; the first is of the rows' names.
+    pub head: Vec<String>,
+    /// Its rows: a name, then a cell for each other column.
+    pub rows: Vec<Vec<String>>,
+}
+
+/// The load page.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LoadPage {
+    /// What it is about.
+    pub title: TitleBlock,
+    /// The road in a sentence.
+    pub road: String,
+    /// How the rider rides: each habit and what was taken.
+    pub habits: Vec<String>,
+    /// A table for each subject and day.
+    pub tables: Vec<LoadTable>,
+    /// What differs between the first subject and each other one.
+    pub differences: Vec<(String, Vec<String>)>,
+    /// Multiples of the ride that was fine, for each subject.
+    pub against_known: Vec<(String, Vec<String>)>,
+    /// Whether a ride was stopped before its end.
+    pub unfinished: bool,
+    /// [`ASSUMPTIONS`].
+    pub assumptions: &'static [&'static str],
+    /// [`CAUTIONS`].
+    pub cautions: &'static [&'static str],
+}
+
+impl LoadPage {
+    /// The page of outcomes over a road.
+    pub fn of(plan: &Plan, road: &Road, outcomes: &[Outcome]) -> LoadPage {
+        let situation = Situation::of_layout(plan, plan.layout());
+        let usual = || outcomes.iter().filter(|o| o.day == Day::Usual);
+        let mut compared = Vec::new();
+        if let Some(first) = usual().next() {
+            for other in usual().skip(1) {
+                let heading = format!("From {} to {}", first.subject.name, other.subject.name);
+                compared.push((heading, differences(first, other)));
+            }
+        }
+        let mut against = Vec::new();
+        if let Some(known) = &plan.rides.known {
+            for outcome in usual() {
+                let heading = format!("{}, against {}", outcome.subject.name, known.name);
+                against.push((heading, against_known(known, outcome)));
+            }
+        }
+        LoadPage {
+            title: TitleBlock::of(&situation),
+            road: road_words(road),
+            habits: habits(&plan.rides.habits),
+            tables: outcomes.iter().map(table).collect(),
+            differences: compared,
+            against_known: against,
+            unfinished: outcomes.iter().any(|outcome| !outcome.is_finished()),
+            assumptions: ASSUMPTIONS,
+            cautions: CAUTIONS,
+        }
+    }
+
+    /// The whole page as plain text.
+    pub fn to_text(&self) -> String {
+        let mut lines = vec![format!("== Load == {}", self.title.running_head())];
+        lines.extend(self.title.running_fields());
+        lines.push(self.road.clone());
+        lines.extend(self.habits.iter().cloned());
+        if self.unfinished {
+            lines.push("Stopped before the end: the numbers are of what was ridden.".into());
+        }
+        for table in &self.tables {
+            lines.push(String::new());
+            lines.push(format!("-- {} --", table.caption));
+            lines.push(table.head.join(" | "));
+            lines.extend(table.rows.iter().map(|row| row.join(" | ")));
+        }
+        for (heading, sentences) in self.differences.iter().chain(&self.against_known) {
+            lines.push(String::new());
+            lines.push(format!("-- {heading} --"));
+            lines.extend(sentences.iter().cloned());
+        }
+        for (heading, sentences) in [
+            ("What this is", self.assumptions),
+            ("Cautions", self.cautions),
+        ] {
+            lines.push(String::new());
+            lines.push(format!("-- {heading} --"));
+            lines.extend(sentences.iter().map(|sentence| (*sentence).to_owned()));
+        }
+        lines.join("\n") + "\n"
+    }
+}
+
+/// A road in a sentence: "Rolling road: 30.0 km, climbs 310 m, 7 stops."
+pub fn road_words(road: &Road) -> String {
+    let stops = match road.stops().len() {
+        0 => "no stops known".into(),
+        1 => "1 stop".into(),
+        n => format!("{n} stops"),
+    };
+    format!(
+        "{}: {:.1} km, climbs {:.0} m, {stops}.",
+        road.name,
+        road.length() / 1000.0,
+        road.ascent()
+    )
+}
+
+fn habits(habits: &Habits) -> Vec<String> {
+    let told = |habit: Habit| match habits.answer(habit) {
+        Some(value) => format!("{}: {value} {}", habit.label(), habit.unit()),
+        None => {
+            let (label, usual, unit) = (habit.label(), habit.usual(), habit.unit());
+            format!("{label}: not asked, taken as {usual} {unit}")
+        }
+    };
+    let mut lines: Vec<String> = Habit::ALL.iter().map(|habit| told(*habit)).collect();
+    let varied: Vec<&str> = Conditions::SPREAD.iter().map(|c| c.name).collect();
+    lines.push(format!("Ridden {}.", varied.join("; ")));
+    lines
+}
+
+/// The table of one outcome: measures by hand and contact, both hands always.
+pub fn table(outcome: &Outcome) -> LoadTable {
+    let who = Who::all(&outcome.ride.load);
+    let mut head = vec![String::from("Of the whole ride")];
+    head.extend(who.iter().map(|who| who.to_string()));
+    let mut rows = Vec::new();
+    for measure in Measure::ALL {
+        let mut row = vec![measure.to_string()];
+        for who in &who {
+            let told = matches!(who, Who::Hand(_)) || measure.is_of_contacts();
+            row.push(if told {
+                measure.range(*who, outcome)
+            } else {
+                String::new()
+            });
+        }
+        rows.push(row);
+    }
+    let minutes = outcome.span(&|load| load.hours() * 60.0);
+    LoadTable {
+        caption: format!(
+            "{}, {}: {:.0} to {:.0} minutes",
+            outcome.subject.name, outcome.day, minutes.low, minutes.high
+        ),
+        head,
+        rows,
+    }
+}
