@@ -19,6 +19,14 @@ pub fn focus_soon(id: impl Into<String>) {
     });
 }
 
+/// Focuses the first element that a selector finds, if there is one.
+pub fn focus_on(selector: &str) {
+    let found = document().query_selector(selector).ok().flatten();
+    if let Some(element) = found.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
+        let _ = element.focus();
+    }
+}
+
 /// Focuses the screen if nothing has the focus any more.
 pub fn focus_screen_if_lost() {
     request_animation_frame(|| {

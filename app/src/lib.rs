@@ -3,6 +3,7 @@
 
 mod drawing;
 mod erase;
+mod evidence;
 mod focus;
 mod gesture;
 mod number;

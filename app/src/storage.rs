@@ -19,7 +19,7 @@ mod slot;
 mod tabs;
 mod undo;
 
-pub use browser::{is_available, is_page_from_file};
+pub use browser::{is_available, is_page_from_file, note_shared_here};
 pub use library::{Card, Library, in_words};
 pub use plan_id::PlanId;
 pub use record::Keeping;

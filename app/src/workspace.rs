@@ -9,10 +9,13 @@ use leverwright_core::edit::{Edit, EditError};
 use leverwright_core::finding::{Finding, Place};
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
+use leverwright_core::rider::Day;
 use leverwright_core::rules;
 use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
 use leverwright_core::summary::{self, Summary};
+
+use crate::evidence::EvidenceChoice;
 
 /// The open plan and everything derived from it. A context: fetch it with
 /// [`Workspace::here`] in a component's body and move the copy into closures.
@@ -33,6 +36,12 @@ pub struct Workspace {
     pub notices: RwSignal<Vec<Notice>>,
     /// How the setup sheet is printed.
     pub print: RwSignal<SheetOptions>,
+    /// Where answers about the rider come from now; kept for as long as the plan
+    /// is open, whatever screen is shown.
+    pub evidence: RwSignal<EvidenceChoice>,
+    /// The day that coverage and reach are shown for, whatever screen was shown
+    /// in between.
+    pub day: RwSignal<Day>,
     /// Who signed last, until the page is closed; kept nowhere.
     pub signer: RwSignal<String>,
 }
@@ -100,6 +109,8 @@ impl Workspace {
             spoken: RwSignal::new(String::new()),
             notices: RwSignal::new(Vec::new()),
             print: RwSignal::new(usual_print()),
+            evidence: RwSignal::new(EvidenceChoice::default()),
+            day: RwSignal::new(Day::Usual),
             signer: RwSignal::new(String::new()),
         }
     }
@@ -113,6 +124,9 @@ impl Workspace {
     pub fn open(self, history: History) {
         // Hand details are left out until they are asked for, plan by plan.
         self.print.update(|options| options.hand_page = false);
+        // What one rider wore and who saw it says nothing about the next.
+        self.evidence.set(EvidenceChoice::default());
+        self.day.set(Day::Usual);
         self.history.set(Some(history));
         self.lit.set(Vec::new());
     }

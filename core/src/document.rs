@@ -37,11 +37,13 @@ mod list;
 mod migrate;
 mod number;
 mod parse;
+pub(crate) mod pieces;
 mod reader;
 mod unknown;
 mod v1;
 
 pub use error::DocumentError;
+pub(crate) use pieces::{assemble, pieces};
 pub use reader::{Note, NoteKind};
 pub(crate) use unknown::drop_ownerless;
 
@@ -49,6 +51,7 @@ use serde_json::Value;
 
 use crate::layout::LayoutId;
 use crate::plan::Plan;
+use crate::record::Record;
 use crate::rider::Answer;
 use crate::text::Text;
 use part::{Part, Place};
@@ -84,13 +87,34 @@ pub fn write(plan: &Plan) -> String {
     }
 }
 
+/// The plan as the text of a file on one line.
+pub(crate) fn compact(plan: &Plan) -> String {
+    let mut file = current(plan);
+    unknown::put_back(&mut file, &plan.unknown);
+    file.to_string()
+}
+
 /// Reads the bytes or the text of a file.
 ///
 /// # Errors
 /// When the file is not a plan, not whole, of a newer format, or says what
 /// cannot be: see [`DocumentError`]. Never panics, whatever the bytes.
 pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
-    let Value::Object(mut file) = parse::json(file.as_ref())? else {
+    let opened = read_value(parse::json(file.as_ref())?)?;
+    // What is opened must be there to open again after it was saved.
+    let bytes = write(&opened.plan).len();
+    if bytes > MOST_BYTES {
+        return Err(DocumentError::TooLarge {
+            bytes,
+            most: MOST_BYTES,
+        });
+    }
+    Ok(opened)
+}
+
+/// Reads a plan from the value that stands in a file.
+pub(crate) fn read_value(file: Value) -> Result<Opened, DocumentError> {
+    let Value::Object(mut file) = file else {
         return Err(DocumentError::NotAPlan);
     };
     if !file.contains_key("leverwright") {
@@ -114,14 +138,6 @@ pub fn read(file: impl AsRef<[u8]>) -> Result<Opened, DocumentError> {
         plan
     });
     let (plan, notes) = reader.done(plan)?;
-    // What is opened must be there to open again after it was saved.
-    let bytes = write(&plan).len();
-    if bytes > MOST_BYTES {
-        return Err(DocumentError::TooLarge {
-            bytes,
-            most: MOST_BYTES,
-        });
-    }
     Ok(Opened { plan, notes })
 }
 
@@ -147,7 +163,24 @@ pub(crate) fn ridden(plan: &Plan, layout: LayoutId) -> String {
     plan.accepted.clear();
     plan.rides.known = None;
     plan.rides.remembered.clear();
+    plan.chosen = None;
+    plan.record = Record::default();
     current(&plan).to_string()
+}
+
+/// An entry of the record as a file has it.
+pub(crate) fn entry(entry: &crate::record::Entry) -> String {
+    v1::Entry::from(entry).write().to_string()
+}
+
+/// A revision as a file has it.
+pub(crate) fn revision(revision: &crate::record::Revision) -> String {
+    v1::Revision::from(revision).write().to_string()
+}
+
+/// A layout as a file has it.
+pub(crate) fn layout(layout: &crate::layout::Layout) -> Value {
+    v1::Layout::from(layout).write()
 }
 
 /// The JSON Schema (draft 2020-12) of the current format, as text.

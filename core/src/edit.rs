@@ -10,6 +10,7 @@ mod gears;
 mod lapse;
 mod layout;
 mod plan;
+mod record;
 mod ride;
 mod rider;
 mod starts;
@@ -20,6 +21,7 @@ pub use error::EditError;
 pub use gears::GearEdit;
 pub use layout::{LayoutEdit, may_take};
 pub use plan::PlanEdit;
+pub use record::RecordEdit;
 pub use ride::RideEdit;
 pub use rider::RiderEdit;
 
@@ -43,6 +45,8 @@ pub enum Edit {
     Layout(LayoutEdit),
     /// About roads and rides.
     Ride(RideEdit),
+    /// Into the record.
+    Record(RecordEdit),
     /// Several changes that are one act.
     Several {
         /// What the act is called.
@@ -63,6 +67,7 @@ impl Edit {
             Edit::Gears(edit) => edit.label(plan),
             Edit::Layout(edit) => edit.label(plan),
             Edit::Ride(edit) => edit.label(),
+            Edit::Record(edit) => edit.label(),
             Edit::Several { label, .. } => label.clone(),
         }
     }
@@ -76,6 +81,7 @@ impl Edit {
             Edit::Gears(edit) => edit.make(plan),
             Edit::Layout(edit) => edit.make(plan),
             Edit::Ride(edit) => edit.make(plan),
+            Edit::Record(edit) => edit.make(plan),
             Edit::Several { edits, .. } => edits.iter().try_for_each(|edit| edit.make(plan)),
         }?;
         document::drop_ownerless(plan);

@@ -24,8 +24,9 @@ vocabulary! {
     pub enum Acceptable as "acceptance" {
         /// Nobody: while it stands, the sheet says NOT READY.
         Never = "never", "can never be accepted";
-        /// The shop.
-        ByShop = "by-shop", "the shop may accept it with a reason";
+        /// The shop: it is about building the bike, or about whether a brake is
+        /// there, is reached, holds and lets go.
+        ByShop = "by-shop", "only the shop can accept it, with a reason";
         /// The shop or a clinician: it is about how hands are used.
         ByClinician = "by-clinician", "the shop or a clinician may accept it with a reason";
     }
@@ -73,6 +74,22 @@ impl Place {
             Place::Wheel(wheel) => format!("wheel:{}", wheel.code()),
             Place::ThumbWork(kind) => format!("thumb-work:{}", kind.code()),
         }
+    }
+
+    /// Reads what [`Place::key`] gives.
+    pub fn parse(key: &str) -> Option<Place> {
+        let (kind, name) = key.split_once(':')?;
+        let place = match kind {
+            "button" => Place::Button(ButtonId::parse(name)?),
+            "control" => Place::Control(ControlId(name.parse().ok()?)),
+            "hand" => Place::Hand(Side::from_code(name)?),
+            "position" => Place::Position(HandPosition::from_code(name)?),
+            "function" => Place::Function(Function::from_code(name)?),
+            "wheel" => Place::Wheel(Wheel::from_code(name)?),
+            "thumb-work" => Place::ThumbWork(ThumbWorkKind::from_code(name)?),
+            _ => return None,
+        };
+        (place.key() == key).then_some(place)
     }
 
     /// The place in words: "left inner paddle", "right hand".
@@ -159,7 +176,8 @@ pub struct Acceptance {
     pub finding: String,
     /// Why it may stand.
     pub reason: Text,
-    /// Who says so; a typed name is not a signature.
+    /// Who says so; a typed name is not a signature. Without one nobody accepted
+    /// anything.
     pub by: Text,
     /// In what role.
     pub role: Role,

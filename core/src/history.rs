@@ -3,7 +3,11 @@
 mod kept;
 
 use crate::edit::{Edit, EditError};
+use crate::finding::Role;
+use crate::merge;
 use crate::plan::Plan;
+use crate::record::{self, Desk};
+use crate::text::Date;
 
 /// A plan with its past and its undone future.
 ///
@@ -12,6 +16,7 @@ use crate::plan::Plan;
 #[derive(Debug, Clone, PartialEq)]
 pub struct History {
     present: Plan,
+    desk: Desk,
     past: Vec<Step>,
     future: Vec<Step>,
 }
@@ -30,6 +35,7 @@ impl History {
     pub fn new(plan: Plan) -> History {
         History {
             present: plan,
+            desk: Desk::default(),
             past: Vec::new(),
             future: Vec::new(),
         }
@@ -40,20 +46,48 @@ impl History {
         &self.present
     }
 
+    /// Who works at the plan from now on, and the day: it stands in the history
+    /// of revisions beside every change.
+    pub fn sit_down(&mut self, desk: Desk) {
+        self.desk = desk;
+    }
+
     /// Makes a change. One that changes nothing leaves no trace.
     ///
     /// # Errors
-    /// When the edit goes against the plan; the plan stays as it was.
+    /// When the edit goes against the plan, or changes the rider's own words in
+    /// another role; the plan stays as it was.
     pub fn commit(&mut self, edit: &Edit) -> Result<(), EditError> {
         let next = self.present.apply(edit)?;
         if next == self.present {
             return Ok(());
         }
+        self.may_change(&next)?;
         let label = edit.label(&self.present);
         let mut next = next;
+        if is_only_written_into(&self.present, &next) {
+            // What is in the record stays there: undo does not take it back.
+            self.present.record = next.record;
+            return Ok(());
+        }
         next.revision = self.highest_revision().saturating_add(1);
+        record::stamp(&self.present, &mut next, &label, &self.desk);
+        let next = merge::show_what_is_held(next);
         let plan = std::mem::replace(&mut self.present, next);
         self.keep(Step { plan, label });
+        Ok(())
+    }
+
+    /// The rider's own words are for the rider to change.
+    fn may_change(&self, next: &Plan) -> Result<(), EditError> {
+        let by_another = self.desk.role.is_some_and(|role| role != Role::Rider);
+        let (was, now) = (&self.present.rider.own_words, &next.rider.own_words);
+        let removed = next.record.removals > self.present.record.removals;
+        if by_another && was != now && !was.is_empty() && !removed {
+            return Err(EditError::NotPossible(
+                "These are the rider’s own words, and only the rider changes them. Write a comment instead.".into(),
+            ));
+        }
         Ok(())
     }
 
@@ -91,7 +125,7 @@ impl History {
         let Some(step) = self.past.pop() else {
             return false;
         };
-        let plan = std::mem::replace(&mut self.present, step.plan);
+        let plan = self.go_to(step.plan);
         self.future.push(Step {
             plan,
             label: step.label,
@@ -104,7 +138,7 @@ impl History {
         let Some(step) = self.future.pop() else {
             return false;
         };
-        let plan = std::mem::replace(&mut self.present, step.plan);
+        let plan = self.go_to(step.plan);
         self.past.push(Step {
             plan,
             label: step.label,
@@ -112,15 +146,23 @@ impl History {
         true
     }
 
-    /// Removes hand details from the plan and from everything undo and redo
-    /// keep. It cannot be undone: that is its purpose. Steps that changed
+    /// Takes another state of the plan; what people wrote meanwhile stays.
+    fn go_to(&mut self, mut plan: Plan) -> Plan {
+        plan.record.take_entries(&self.present.record);
+        std::mem::replace(&mut self.present, plan)
+    }
+
+    /// Removes hand details, on this day, from the plan and from everything undo
+    /// and redo keep. It cannot be undone: that is its purpose. Steps that changed
     /// nothing else go too, because their labels speak of the hands.
-    pub fn remove_hand_details(&mut self) {
+    pub fn remove_hand_details(&mut self, on: Option<Date>) {
         let revision = self.highest_revision().saturating_add(1);
+        let removals = self.present.record.removals.saturating_add(1);
         for step in self.past.iter_mut().chain(&mut self.future) {
-            step.plan = step.plan.without_hand_details();
+            step.plan = step.plan.without_hand_details(on);
+            step.plan.record.removals = removals;
         }
-        self.present = self.present.without_hand_details();
+        self.present.remove_hand_details(on);
         drop_idle(&mut self.past, &self.present);
         drop_idle(&mut self.future, &self.present);
         self.present.revision = revision;
@@ -138,13 +180,27 @@ impl History {
     }
 }
 
+/// Whether a change only wrote into the record.
+fn is_only_written_into(before: &Plan, next: &Plan) -> bool {
+    if before.record.entries.len() == next.record.entries.len() {
+        return false;
+    }
+    let mut record = next.record.clone();
+    record.entries.clone_from(&before.record.entries);
+    *before
+        == Plan {
+            record,
+            ..next.clone()
+        }
+}
+
 /// Drops the steps, latest last, that lead to a plan no different from their
 /// own.
 fn drop_idle(steps: &mut Vec<Step>, present: &Plan) {
     let differs = |a: &Plan, b: &Plan| {
-        let revision = a.revision;
         *a != Plan {
-            revision,
+            revision: a.revision,
+            record: a.record.clone(),
             ..b.clone()
         }
     };
@@ -169,8 +225,17 @@ mod tests {
     use crate::catalogue::{TemplateId, template};
     use crate::cockpit::{Ease, HandPosition, SeenReach};
     use crate::edit::{BikeEdit, Edit, LayoutEdit, RiderEdit};
+    use crate::plan::Plan;
+    use crate::record::Record;
     use crate::rider::{Contact, HandPlace, Side};
     use crate::testing::plan_and_edits;
+
+    /// What undo leaves alone is left out.
+    fn without_entries(plan: &Plan) -> Plan {
+        let mut plan = plan.clone();
+        plan.record.entries.clear();
+        plan
+    }
 
     proptest! {
         #[test]
@@ -180,7 +245,7 @@ mod tests {
             for edit in &edits {
                 let before = history.plan().clone();
                 let possible = history.commit(edit).is_ok();
-                if *history.plan() == before {
+                if without_entries(history.plan()) == without_entries(&before) {
                     continue;
                 }
                 prop_assert!(possible);
@@ -190,12 +255,12 @@ mod tests {
             }
             for plan in stood.iter().rev().skip(1) {
                 prop_assert!(history.undo());
-                prop_assert_eq!(history.plan(), plan);
+                prop_assert_eq!(without_entries(history.plan()), without_entries(plan));
             }
             prop_assert!(!history.undo());
             for plan in stood.iter().skip(1) {
                 prop_assert!(history.redo());
-                prop_assert_eq!(history.plan(), plan);
+                prop_assert_eq!(without_entries(history.plan()), without_entries(plan));
             }
             prop_assert!(!history.redo());
         }
@@ -212,11 +277,12 @@ mod tests {
                 match act {
                     0 | 1 => { history.undo(); }
                     2 => { history.redo(); }
-                    3 => history.remove_hand_details(),
+                    3 => history.remove_hand_details(None),
                     _ => { let _ = history.commit(edits.next().expect("edits are cycled")); }
                 }
                 // Removing hand details changes what is kept, on purpose.
-                let plan = history.plan().without_hand_details();
+                let mut plan = history.plan().without_hand_details(None);
+                plan.record = Record::default();
                 let known = seen.entry(plan.revision).or_insert_with(|| plan.clone());
                 prop_assert_eq!(&*known, &plan);
             }
@@ -290,7 +356,7 @@ mod tests {
             history.commit(&edit).expect("the edit is possible");
         }
         history.undo();
-        history.remove_hand_details();
+        history.remove_hand_details(None);
 
         let trace = format!("{history:?}");
         for word in ["Rests", "thumb tires", "contact: Ring", "right hand"] {

@@ -3,9 +3,10 @@
 use std::fmt;
 
 use crate::cockpit::{Bike, ButtonId, HoldRun};
+use crate::finding::Role;
 use crate::function::Function;
 use crate::ordered::{SmallMap, SmallSet};
-use crate::text::Text;
+use crate::text::{Date, Text};
 
 /// The identity of a layout within its plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -81,6 +82,21 @@ impl Chord {
     pub fn same_buttons(&self, other: &Chord) -> bool {
         self.includes(other.first) && self.includes(other.second)
     }
+}
+
+/// The layout chosen for the sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Chosen {
+    /// The layout.
+    pub layout: LayoutId,
+    /// Why this one.
+    pub reason: Text,
+    /// Who chose it; a typed name is not a signature.
+    pub by: Text,
+    /// In what role.
+    pub role: Role,
+    /// When.
+    pub date: Option<Date>,
 }
 
 /// One assignment of functions to buttons. A button that is absent is left

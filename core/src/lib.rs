@@ -50,6 +50,15 @@ pub mod offers;
 pub mod plan;
 pub mod slot;
 
+pub mod merge;
+pub mod practice;
+pub mod proof;
+pub mod record;
+pub mod review;
+pub mod revision;
+pub mod share;
+pub mod variants;
+
 pub mod coverage;
 pub mod reach;
 pub mod ride;

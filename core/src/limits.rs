@@ -80,6 +80,12 @@ pub const MOST_CONTROLS: usize = 24;
 pub const MOST_LAYOUTS: usize = 12;
 /// Chords that a layout holds.
 pub const MOST_CHORDS: usize = 24;
+/// What is measured at a step of a check, a blade gap above all.
+pub const MEASURED: Span = Span { from: 0, to: 200 };
+/// Revisions, entries or versions of parts that a plan holds.
+pub const MOST_KEPT: usize = 4000;
+/// Places of one part that a revision changed.
+pub const MOST_PLACES: usize = 4000;
 /// Accepted findings that a plan holds.
 pub const MOST_ACCEPTED: usize = 200;
 /// Teeth of a chainring (common practice).

@@ -109,7 +109,7 @@ impl Plan {
         });
         let rest = [
             (
-                "Blank under resting hand",
+                "Blank what lies under a resting hand",
                 LayoutEdit::BlankUnderRestingHands,
             ),
             ("Mirror", LayoutEdit::Mirror),

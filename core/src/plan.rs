@@ -6,8 +6,9 @@ use crate::cockpit::{Bike, ButtonId};
 use crate::finding::{Acceptance, Finding};
 use crate::function::Function;
 use crate::gears::ShiftSettings;
-use crate::layout::{Layout, LayoutId};
+use crate::layout::{Chosen, Layout, LayoutId};
 use crate::ordered::SmallMap;
+use crate::record::Record;
 use crate::ride::kept::Rides;
 use crate::rider::Rider;
 use crate::shift_plan::ShiftPlanKind;
@@ -44,6 +45,10 @@ pub struct Plan {
     pub rides: Rides,
     /// Findings accepted with a reason.
     pub accepted: Vec<Acceptance>,
+    /// The layout chosen for the sheet, where somebody chose.
+    pub chosen: Option<Chosen>,
+    /// What is kept beside what the plan says: changes, reviews, checks.
+    pub record: Record,
     /// Parts of the file that this version does not know, kept as they came.
     pub unknown: Vec<UnknownPart>,
 }
@@ -83,6 +88,8 @@ impl Plan {
             as_found: SmallMap::new(),
             rides: Rides::default(),
             accepted: Vec::new(),
+            chosen: None,
+            record: Record::default(),
             unknown: Vec::new(),
         }
     }
@@ -112,7 +119,7 @@ impl Plan {
         self.shift_plan.needed()
     }
 
-    /// The acceptance under which a finding may stand: by somebody who may
+    /// The acceptance under which a finding may stand: by somebody named who may
     /// accept it, with a reason, as long as what it rests on is as it was. What
     /// can never be accepted has none, whatever a document says.
     pub fn acceptance_of(&self, finding: &Finding) -> Option<&Acceptance> {
@@ -125,11 +132,15 @@ impl Plan {
     }
 
     fn acceptance(&self, finding: &Finding) -> Option<&Acceptance> {
+        if self.accepted.is_empty() {
+            return None;
+        }
         let key = finding.key();
         self.accepted.iter().find(|acceptance| {
             acceptance.finding == key
                 && finding.acceptable.by(acceptance.role)
                 && !acceptance.reason.is_empty()
+                && !acceptance.by.is_empty()
         })
     }
 }

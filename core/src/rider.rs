@@ -11,14 +11,14 @@ mod hand;
 mod interview;
 
 pub use ability::Ability;
-pub use answer::{Answer, Asked, Evidence, Source, Worn, YesNo};
+pub use answer::{Answer, Asked, Before, Evidence, Source, Worn, YesNo};
 pub use contact::{Contact, MAIN_CONTACTS};
 pub use difficulty::{Difficulty, Standing};
 pub use hand::{Acts, Day, Device, Hand, HandPlace, Hands, Later, Pressing};
-pub use interview::{QUESTIONS, Question, QuestionId, Subject};
+pub use interview::{ICF_NOTE, IcfCode, QUESTIONS, Question, QuestionId, Subject};
 
 use crate::cockpit::HandPosition;
-use crate::text::Text;
+use crate::text::{Date, Text};
 use crate::vocabulary::Vocabulary;
 
 vocabulary! {
@@ -73,6 +73,9 @@ pub struct Rider {
     pub fine_ride_presses: Answer<u16>,
     /// The rider's own words.
     pub own_words: Text,
+    /// The day on which everything about the hands was removed, so that nobody
+    /// takes what is missing for what was never asked.
+    pub hand_details_removed: Option<Date>,
 }
 
 impl Rider {
@@ -81,11 +84,28 @@ impl Rider {
         QUESTIONS.iter().filter(|q| !q.answered(self)).collect()
     }
 
-    /// Everything about the hands removed; the nickname and positions stay.
-    pub fn without_hand_details(&self) -> Rider {
+    /// How many answers are known of those that are asked on request only:
+    /// further contacts, blade reach, devices, a ride that was fine.
+    pub fn answers_on_request(&self) -> usize {
+        let of_hand = |side: &Side| {
+            let hand = self.hands.get(*side);
+            let further = hand.contacts.iter();
+            let further = further.filter(|(contact, _)| !MAIN_CONTACTS.contains(contact));
+            let device = usize::from(hand.device.is_some());
+            further.count() + hand.blade_reach.iter().count() + device
+        };
+        Side::ALL.iter().map(of_hand).sum::<usize>()
+            + usize::from(self.fine_ride_presses.is_known())
+    }
+
+    /// Everything about the hands removed on this day. The nickname and the
+    /// positions stay; who saw the positions, when and wearing what goes, because
+    /// it tells of a visit and of a splint or device.
+    pub fn without_hand_details(&self, on: Option<Date>) -> Rider {
         Rider {
             nickname: self.nickname.clone(),
-            positions: self.positions.clone(),
+            positions: self.positions.bare(),
+            hand_details_removed: on,
             ..Rider::default()
         }
     }

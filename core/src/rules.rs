@@ -245,7 +245,7 @@ mod tests {
     use crate::Vocabulary;
     use crate::catalogue::{TemplateId, template};
     use crate::edit::{BrakeEdit, Edit, RiderEdit};
-    use crate::finding::{Acceptable, Severity};
+    use crate::finding::{Acceptable, Role, Severity};
     use crate::rider::{HandPlace, Side};
     use crate::testing::{plan, plan_from_document};
 
@@ -301,6 +301,17 @@ mod tests {
                 if finding.acceptable == Acceptable::Never {
                     prop_assert_eq!(rule.acceptable, Acceptable::Never);
                     prop_assert_eq!(finding.severity, Severity::MustFix);
+                }
+            }
+        }
+
+        /// Whether a brake is there, is reached, holds and lets go is the shop's.
+        #[test]
+        fn no_clinician_accepts_that_a_brake_must_be_fixed(plan in plan_from_document()) {
+            for finding in findings(&plan) {
+                let rule = rule(finding.rule).expect("the rule is listed");
+                if rule.family == Family::Brake && finding.severity == Severity::MustFix {
+                    prop_assert!(!finding.acceptable.by(Role::Clinician), "{:?}", finding);
                 }
             }
         }

@@ -13,7 +13,7 @@ mod parts;
 mod points;
 mod proof;
 mod settings;
-mod stand_check;
+pub(crate) mod stand_check;
 mod text;
 mod tick;
 mod title;
@@ -40,6 +40,7 @@ use crate::ordered;
 use crate::plan::Plan;
 use crate::rules;
 use crate::situation::Situation;
+use crate::text::capital;
 
 vocabulary! {
     /// The paper it is printed on.
@@ -90,6 +91,9 @@ pub struct SheetOptions {
     /// for: the sheet hangs where others see it, and the bench needs no more
     /// than which hand and contact press what.
     pub hand_page: bool,
+    /// Whether the page with hand details shows step numbers and the closest ICF
+    /// codes.
+    pub clinical: bool,
 }
 
 impl Default for SheetOptions {
@@ -98,6 +102,7 @@ impl Default for SheetOptions {
             paper: Paper::A4,
             large_print: false,
             hand_page: false,
+            clinical: false,
         }
     }
 }
@@ -130,7 +135,8 @@ pub struct Sheet {
     pub coverage: CoverageTable,
     /// Findings that somebody accepted with a reason.
     pub accepted: Vec<AcceptedPoint>,
-    /// Findings that stand open, heaviest first.
+    /// Findings that stand open besides the reasons of the verdict, heaviest
+    /// first.
     pub open: Vec<OpenPoint>,
     /// The bike tried by the rider, standing still and then at walking pace.
     pub first_ride: Vec<TickList>,
@@ -154,10 +160,11 @@ impl Sheet {
     pub fn from(situation: &Situation<'_>, findings: &[Finding], options: SheetOptions) -> Sheet {
         let plan = situation.plan;
         let (accepted, open) = points::sorted(plan, findings);
+        let (verdict, open) = Verdict::of(open, accepted.len());
         Sheet {
             options,
             title: TitleBlock::of(situation),
-            verdict: Verdict::of(&open, accepted.len()),
+            verdict,
             buttons: buttons::rows(situation),
             brakes: brakes::sheet(situation),
             settings: settings::list(situation),
@@ -171,7 +178,9 @@ impl Sheet {
             first_ride: proof::first_ride(situation),
             cautions: CAUTIONS,
             sign_off: proof::sign_off(),
-            hands: options.hand_page.then(|| hands::page(plan)),
+            hands: options
+                .hand_page
+                .then(|| hands::page(plan, options.clinical)),
         }
     }
 
@@ -197,15 +206,6 @@ fn left_to_right(bike: &Bike) -> impl Iterator<Item = &Control> {
 /// The brake levers from left to right, those without their blade too.
 fn levers(bike: &Bike) -> impl Iterator<Item = &Control> {
     left_to_right(bike).filter(|control| control.blade.is_some())
-}
-
-/// The first letter made a capital, as at the head of a line.
-fn capital(text: &str) -> String {
-    let mut text = text.to_owned();
-    if let Some(first) = text.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    text
 }
 
 /// "one", "1 lever", "2 levers".

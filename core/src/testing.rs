@@ -12,17 +12,21 @@ use crate::cockpit::{
     Bar, BarKind, BarSide, BrakeRun, ButtonId, ButtonPart, ControlId, Freedom, HandPosition,
     HoldRun, Latch, ProfileOrigin, PulledTogether, SeenReach, SystemProfile,
 };
-use crate::edit::{BikeEdit, BrakeEdit, Edit, GearEdit, LayoutEdit, PlanEdit, RideEdit, RiderEdit};
-use crate::finding::Acceptance;
+use crate::edit::{
+    BikeEdit, BrakeEdit, Edit, GearEdit, LayoutEdit, PlanEdit, RecordEdit, RideEdit, RiderEdit,
+};
+use crate::finding::{Acceptance, Place, Role};
 use crate::function::Function;
 use crate::gears::{CogMove, Derailleurs, Gear, Millis, Pace, Rolling, Teeth, Tyre};
-use crate::layout::{Chord, Hold, LayoutId};
+use crate::layout::{Chord, Chosen, Hold, LayoutId};
 use crate::plan::Plan;
+use crate::record::{Code, Matter, MixUp, Pin, Practised, Step};
+use crate::review::{NotAssessed, Review, ReviewEvent, Trial};
 use crate::ride::kept::{FineHand, HandFigures, KnownRide, Remembered, RoadChoice};
 use crate::ride::road::{Bend, Road};
 use crate::rider::{
     Ability, Acts, Answer, Contact, Device, Difficulty, Evidence, Hand, HandPlace, Later, Side,
-    YesNo, digits,
+    Worn, YesNo, digits,
 };
 use crate::text::{Date, Text};
 use crate::units::Mm;
@@ -93,6 +97,7 @@ fn answer<T: Vocabulary + Debug>() -> impl Strategy<Value = Answer<T>> {
 
 fn of_value<T>(value: Option<T>) -> Answer<T> {
     Answer {
+        before: None,
         value,
         evidence: None,
     }
@@ -197,6 +202,7 @@ impl Names {
             2 => plan_edit().prop_map(Edit::Plan),
             2 => ride_edit().prop_map(Edit::Ride),
             2 => gear_edit().prop_map(Edit::Gears),
+            2 => self.record_edit().prop_map(Edit::Record),
         ]
         .boxed();
         let several = prop::collection::vec(single.clone(), 0..4).prop_map(|edits| Edit::Several {
@@ -204,6 +210,77 @@ impl Names {
             edits,
         });
         prop_oneof![12 => single, 1 => several].boxed()
+    }
+
+    /// What people write, in roles that may and that may not.
+    fn record_edit(&self) -> BoxedStrategy<RecordEdit> {
+        let button = || self.button();
+        let pin = prop_oneof![
+            Just(Pin::Whole),
+            button().prop_map(|b| Pin::Place(Place::Button(b))),
+            any().prop_map(|side| Pin::Place(Place::Hand(side))),
+            text().prop_map(|finding| Pin::Finding(finding.as_str().into())),
+        ];
+        let trial = (text(), text(), text()).prop_map(|(place, with, stop_if)| Trial {
+            place,
+            with,
+            stop_if,
+            review_by: Date::new(2031, 6, 1),
+        });
+        let review = (
+            (any(), any(), option::of(trial), option::of(any())),
+            prop::collection::vec((any(), any()), 0..3),
+            prop::collection::vec((button(), text()), 0..3),
+            subsequence(NotAssessed::ALL, 0..4),
+            subsequence(ReviewEvent::ALL, 0..3),
+            (text(), text()),
+        )
+            .prop_map(
+                |(first, seen, changes, not_assessed, again_after, words)| Review {
+                    trial: first.2,
+                    rider_agrees: first.3,
+                    seen,
+                    changes,
+                    not_assessed: not_assessed.to_vec(),
+                    again_after: again_after.to_vec(),
+                    bike: words.0,
+                    conditions: words.1,
+                    worn: Some(Worn::Glove),
+                    again_on: Date::new(2031, 12, 24),
+                    ..Review::of(first.0, first.1)
+                },
+            );
+        let layout = || prop_oneof![4 => 1..4u16, 1 => Just(u16::MAX)].prop_map(LayoutId);
+        let matter = prop_oneof![
+            3 => review.prop_map(|review| Matter::Review(Box::new(review))),
+            1 => (pin, any(), text()).prop_map(|(on, audience, text)| Matter::Comment { on, audience, text }),
+            1 => text().prop_map(Matter::Words),
+            1 => (button(), any(), text()).prop_map(|(button, kind, text)| Matter::Mark { button, kind, text }),
+            2 => (any(), any(), text(), option::of(length())).prop_map(|(check, outcome, what, measured)| {
+                let step = "lock".into();
+                Matter::Step(Step { check, step, outcome, what, measured })
+            }),
+            1 => any().prop_map(Matter::Again),
+            1 => (layout(), 0..50u32, button()).prop_map(|(layout, calls, pressed)| {
+                Matter::Practice(Practised {
+                    layout,
+                    calls,
+                    right_first: calls / 2,
+                    wrong: 1,
+                    presses: vec![(pressed, calls)],
+                    mixed_up: vec![MixUp { wanted: pressed, pressed, times: 1 }],
+                })
+            }),
+            1 => text().prop_map(|text| Matter::Addendum { to: Code::of("nothing"), text }),
+        ];
+        (text(), any(), matter)
+            .prop_map(|(by, role, matter)| RecordEdit {
+                by,
+                role,
+                date: Date::new(2031, 5, 10),
+                matter,
+            })
+            .boxed()
     }
 
     fn layout_edit(&self) -> BoxedStrategy<LayoutEdit> {
@@ -432,11 +509,22 @@ fn plan_edit() -> BoxedStrategy<PlanEdit> {
         Just(PlanEdit::NoteAsFound),
         acceptance.prop_map(PlanEdit::Accept),
         text().prop_map(|text| PlanEdit::Withdraw(text.as_str().into())),
+        text().prop_map(PlanEdit::AddLayout),
+        (layout(), 0..4usize).prop_map(|(id, to)| PlanEdit::MoveLayout(id, to)),
+        option::of((layout(), text())).prop_map(|chosen| {
+            PlanEdit::ChooseLayout(chosen.map(|(layout, reason)| Chosen {
+                layout,
+                reason,
+                by: Text::new("N."),
+                role: Role::Shop,
+                date: None,
+            }))
+        }),
         text().prop_map(PlanEdit::DuplicateLayout),
         text().prop_map(PlanEdit::RenameLayout),
         layout().prop_map(PlanEdit::SelectLayout),
         layout().prop_map(PlanEdit::RemoveLayout),
-        Just(PlanEdit::RemoveHandDetails),
+        Just(PlanEdit::RemoveHandDetails(Date::new(2031, 5, 9))),
     ]
     .boxed()
 }

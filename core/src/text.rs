@@ -62,6 +62,15 @@ pub fn list<T: fmt::Display>(items: &[T], last: &str) -> String {
     }
 }
 
+/// The first letter made a capital, as at the head of a line.
+pub(crate) fn capital(text: &str) -> String {
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    text
+}
+
 /// A calendar date, Gregorian, written year-month-day (ISO 8601).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Date {

@@ -292,7 +292,7 @@ fn the_menu_does_everything() {
     dialog.wait_for_text("Tap: rear easier; it was front larger.");
     pick("menu-hold", "repeats, 3 cogs");
     dialog.wait_for_text("hold: repeats, 3 cogs");
-    dialog.wait_for_text("index finger, natural, not asked yet");
+    dialog.wait_for_text("index finger, at hand, not asked yet");
 
     let other = dialog.inner_css(".new-chord select").nth(0);
     other.script(
@@ -474,7 +474,8 @@ fn a_fix_is_applied_and_its_finding_goes() {
     does(&shop, RIGHT_OUTER, "rear easier");
     shop.wait_for("the finding is back", || count() == before);
 
-    shop.role("button", "Blank under resting hand").click();
+    shop.role("button", "Blank what lies under a resting hand")
+        .click();
     does(&shop, RIGHT_OUTER, "left blank");
     let right = shop.css(".slot-group.right .now").texts();
     let idle = ["left blank", "unplugged"];
@@ -521,8 +522,9 @@ fn shift_plans_and_layouts_are_chosen_copied_renamed_and_removed() {
     does(&shop, RIGHT_OUTER, "left blank");
     shop.role("button", "Layouts").click();
     shop.role("menuitem", "Rename this layout").click();
-    let field = shop.role("textbox", "Name of this layout");
-    field.fill("All blank");
+    shop.role("textbox", "Name of this layout").focus();
+    shop.press("Control+a");
+    shop.type_text("All blank");
     shop.press("Enter");
     shop.wait_for("the layout has its name", || {
         options(&shop, "Layout") == ["Layout 1", "All blank"]
@@ -561,10 +563,10 @@ fn reach_is_shown_by_hatch_and_in_words() {
     open_layout(&shop, PODS);
     choose(&shop, "Show reach", "left hand, from the hoods");
     let words = |button: &str| face(&shop, button).inner_css(".reach");
-    words(LEFT_HOOD).wait_for_text("thumb, natural");
+    words(LEFT_HOOD).wait_for_text("thumb, at hand");
     words(RIGHT_OUTER).wait_for_text("other hand must cross over");
     shop.css(".reach-key")
-        .wait_for_text("Left brake-shift lever: index finger, natural");
+        .wait_for_text("Left brake-shift lever: index finger, at hand");
     let fill = |button: &str| {
         shop.css(&format!(".drawn .button[data-button='{button}'] .reach"))
             .attribute("fill")
@@ -578,6 +580,80 @@ fn reach_is_shown_by_hatch_and_in_words() {
         shop.css(".face .reach").count() == 0
     });
     assert_eq!(fill(LEFT_HOOD), "none");
+}
+
+/// Nobody accepts a finding without saying who they are, in what role and why;
+/// what is missing is said and takes the focus. Findings and their acts have
+/// names of their own.
+#[test]
+fn accepting_asks_role_name_and_reason() {
+    let clinic = Browser::open("clinic");
+    open_layout(&clinic, GRAVEL);
+    let names: Vec<String> = clinic
+        .eval("return [...document.querySelectorAll('.finding')].map((card) => card.ariaLabel)");
+    let unique: std::collections::BTreeSet<&String> = names.iter().collect();
+    assert!(names.len() > 1 && unique.len() == names.len(), "{names:?}");
+    let about = "Not asked yet: left hand";
+    assert!(names.iter().any(|name| name == about), "{names:?}");
+    let card = format!(".finding[aria-label='{about}']");
+    let part = |inner: &str| clinic.css(&format!("{card} {inner}"));
+    let focused = || {
+        clinic.eval::<String>("return document.activeElement.nextElementSibling?.textContent ?? document.activeElement.tagName")
+    };
+    part("summary").nth(0).click();
+    let problem = |words: &str| {
+        clinic.wait_for(words, || {
+            part("[role=alert]")
+                .texts()
+                .iter()
+                .any(|text| text == words)
+        });
+    };
+    let accept = part("form button[type=submit]");
+    accept.click();
+    problem("Say in what role you accept it.");
+    assert_eq!(focused(), "shop");
+    let role = |words: &str| {
+        part("form .segment").nth(match words {
+            "shop" => 0,
+            "rider" => 1,
+            _ => 2,
+        })
+    };
+    role("rider").click();
+    accept.click();
+    clinic.wait_for("a rider does not sign as somebody else", || {
+        part("[role=alert]")
+            .texts()
+            .iter()
+            .any(|text| text.starts_with("Not in this role"))
+    });
+    role("clinician").click();
+    accept.click();
+    problem("Write who says so.");
+    clinic.type_text("L. Hand");
+    accept.click();
+    problem("Write why it may stand.");
+    assert_eq!(
+        clinic.eval::<String>("return document.activeElement.tagName"),
+        "TEXTAREA"
+    );
+    clinic.type_text("Asked at the next visit.");
+    accept.click();
+    clinic
+        .css(".accepted")
+        .wait_for_text("L. Hand, clinician, 2");
+    // Who signed last stays filled in, the role never.
+    let other = clinic.css(".finding details.accept summary").nth(0);
+    other.click();
+    let open = "document.querySelector('details.accept[open]')";
+    assert_eq!(
+        clinic.eval::<String>(&format!(
+            "return {open}.querySelector('input[type=text]').value"
+        )),
+        "L. Hand"
+    );
+    assert!(clinic.eval::<bool>(&format!("return !{open}.querySelector('input:checked')")));
 }
 
 #[test]
@@ -610,6 +686,13 @@ fn coverage_tells_usual_and_bad_day() {
         shop.role("radio", "bad day").is_selected()
     });
     assert!(row("rear easier").contains("left index finger"));
+    // No hand crosses over to brake, on any day: that is no brake.
+    let rear = row("rear wheel brake");
+    assert!(
+        rear.contains("out of reach: its lever is on the right"),
+        "{rear}"
+    );
+    assert!(!rear.contains("cross over"), "{rear}");
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! The Rider screen: an interview without typing, by mouse, touch and keyboard.
 
 use crate::desk::start;
-use leverwright_tests::browser::{Browser, Media};
+use leverwright_tests::browser::{Browser, Element, Media};
 
 const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
 
@@ -128,12 +128,102 @@ fn a_tap_on_the_drawn_hand_leads_to_its_answers() {
 fn a_therapist_sees_numbers_and_codes_with_their_note() {
     let clinic = Browser::open("clinic");
     start(&clinic, PODS);
-    assert!(!clinic.css("main").text().contains("closest code"));
+    assert!(!clinic.css("main").text().contains("ICF code"));
     clinic.css("label.tick").nth(0).click();
     clinic.css("main").wait_for_text("not clinical ratings");
     let text = clinic.css("main").text();
-    assert!(text.contains("closest code d4403"), "{text}");
+    assert!(text.contains("closest ICF code d4403 releasing"), "{text}");
     assert!(text.contains("4 · does not"));
+}
+
+/// The label of a choice, by its name and words.
+fn label<'a>(browser: &'a Browser, name: &str, words: &str) -> Element<'a> {
+    let at: usize = browser.eval(&format!(
+        "return [...document.querySelectorAll(\"label:has(input[name='{name}'])\")]
+            .findIndex((label) => label.textContent.trim() === '{words}')"
+    ));
+    let found = browser.css(&format!("label:has(input[name='{name}'])"));
+    let label = found.nth(at);
+    label.scroll_into_view();
+    label
+}
+
+fn note(browser: &Browser, name: &str) -> String {
+    browser.css(&format!("[id='{name}-note']")).text()
+}
+
+/// Who said what, when and wearing what is there to read; a correction hides
+/// nobody's word, pressing the chosen answer again takes it as said anew, and
+/// one tap turns nothing that was seen into something nobody said.
+#[test]
+fn each_answer_shows_who_said_it_and_keeps_what_it_replaced() {
+    let clinic = Browser::open("clinic");
+    start(&clinic, PODS);
+    let says = |words: &str| {
+        clinic.wait_for(&format!("the note says {words}"), || {
+            note(&clinic, "right-brakes-hard").starts_with(words)
+        });
+    };
+    label(&clinic, "source", "seen by the fitter").click();
+    label(&clinic, "right-brakes-hard", "effort").click();
+    says("seen by the fitter, 2");
+
+    label(&clinic, "source", "seen by a clinician").click();
+    label(&clinic, "worn", "splint").click();
+    // Going to another screen and back forgets neither.
+    clinic.visit("#/layout");
+    clinic.css(".face").nth(0).wait_until_shown();
+    clinic.visit("#/rider");
+    clinic
+        .css(".evidence-now")
+        .wait_for_text("seen by a clinician");
+    assert!(clinic.css(".evidence-now").text().contains("splint"));
+    label(&clinic, "right-brakes-hard", "effort").click();
+    says("seen by a clinician, 2");
+    let kept = note(&clinic, "right-brakes-hard");
+    assert!(
+        kept.contains("splint; before: effort (seen by the fitter"),
+        "{kept}"
+    );
+
+    label(&clinic, "source", "told").click();
+    let tap = clinic.role("button", "Right hand rides, presses and brakes easily");
+    tap.scroll_into_view();
+    tap.click();
+    clinic.wait_for("the tap fills in the rest", || {
+        chosen(&clinic, "right-lets-go") == "easily"
+    });
+    assert_eq!(chosen(&clinic, "right-brakes-hard"), "effort");
+    says("seen by a clinician, 2");
+    assert!(note(&clinic, "right-lets-go").contains("not asked singly"));
+}
+
+/// What answers are kept as stays in view, and what has the focus is not under it.
+#[test]
+fn how_answers_are_kept_stays_in_view() {
+    let clinic = Browser::open("clinic");
+    start(&clinic, PODS);
+    clinic.viewport(1366, 768);
+    clinic.css("input[name='mounts']").nth(0).focus();
+    clinic.press("Space");
+    let (_, top, _, height) = clinic.css(".evidence-now").rect();
+    assert!(top >= 0.0 && top + height < 200.0, "{top} {height}");
+    for _ in 0..12 {
+        clinic.press("Shift+Tab");
+        let hidden: bool = clinic.eval(
+            "const strip = document.querySelector('.evidence-now').getBoundingClientRect();
+             const at = document.activeElement.getBoundingClientRect();
+             const inStrip = document.activeElement.closest('.evidence-now');
+             return !inStrip && at.top < strip.bottom - 1 && at.bottom > strip.top + 1",
+        );
+        assert!(!hidden, "{:?}", clinic.focused());
+    }
+    clinic.role("button", "Change").click();
+    assert_eq!(
+        clinic.eval::<String>("return document.activeElement.name"),
+        "source"
+    );
+    clinic.assert_accessible();
 }
 
 #[test]

@@ -279,6 +279,9 @@ fn hand_details_are_removed_from_every_stored_byte_and_from_undo() {
     let shop = Browser::open("shop");
     start(&shop, ROAD);
     right_hand_rests(&shop);
+    let hoods = shop.css("label:has(input[name='position-hoods'])").nth(0);
+    hoods.scroll_into_view();
+    hoods.click();
     wait_until_saved(&shop);
     let says =
         |shop: &Browser, words: &str| stored(shop).values().any(|value| value.contains(words));
@@ -307,7 +310,14 @@ fn hand_details_are_removed_from_every_stored_byte_and_from_undo() {
     pick(&shop, ROAD, "Remove hand details");
     shop.role("button", "Remove them").click();
     wait_for_message(&shop, "Hand details are removed");
-    for words in ["brakes-hard", "stays-on", "steady", "complete", "rests"] {
+    for words in [
+        "brakes-hard",
+        "stays-on",
+        "steady",
+        "complete",
+        "rests",
+        "told",
+    ] {
         assert!(!says(&shop, words), "{words}: {:?}", stored(&shop));
     }
     assert_eq!(copies(&shop).len(), 1);

@@ -135,8 +135,8 @@ pub fn full() -> Plan {
         )),
         Edit::Rider(RiderEdit::MountsFrom(Answer::of(Side::Left))),
         Edit::Rider(RiderEdit::HoldsBrakeMounting(Answer {
-            value: None,
             evidence: told,
+            ..Answer::NOT_ASKED
         })),
         Edit::Rider(RiderEdit::FrontBrakeHabit(Answer::of(Side::Right))),
         Edit::Rider(RiderEdit::FineRidePresses(Answer::of(340))),
@@ -381,7 +381,7 @@ impl Act {
             39 => Edit::Plan(PlanEdit::Accept(Acceptance {
                 finding: format!("some-rule|button:{}", button(a)),
                 reason: text(),
-                by: Text::default(),
+                by: Text::new("M."),
                 role: pick(b),
                 date: Date::new(2031, 1, 1 + (c % 31) as u8),
                 lapsed: a % 3 == 0,
@@ -474,7 +474,7 @@ pub fn look_at(plan: &Plan) {
         Edit::Bike(BikeEdit::MirrorAll),
         Edit::Bike(BikeEdit::Add(ControlKind::Pod, Side::Right, Zone::Tops)),
         Edit::Plan(PlanEdit::NoteAsFound),
-        Edit::Plan(PlanEdit::RemoveHandDetails),
+        Edit::Plan(PlanEdit::RemoveHandDetails(None)),
     ] {
         let _ = plan.apply(&edit);
     }

@@ -4,7 +4,12 @@ use crate::plans::{any_plan, full, look_at};
 use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::{DemoId, TemplateId, demo, template};
 use leverwright_core::document;
+use leverwright_core::edit::{Edit, PlanEdit, RiderEdit};
 use leverwright_core::plan::Plan;
+use leverwright_core::rider::{
+    Ability, Answer, Contact, Difficulty, Evidence, Later, Side, Source, Worn,
+};
+use leverwright_core::text::Date;
 use proptest::prelude::*;
 
 #[track_caller]
@@ -32,6 +37,38 @@ fn every_template_and_demo() {
 #[test]
 fn a_plan_in_which_everything_is_said() {
     check(&full());
+}
+
+#[test]
+fn what_was_said_before_and_the_day_hand_details_went() {
+    let day = Date::new(2031, 5, 9);
+    let clinician = Evidence {
+        source: Source::SeenByClinician,
+        date: day,
+        worn: Some(Worn::Splint),
+        in_one_tap: false,
+    };
+    let step = |step| Answer::with(step, Some(clinician));
+    let later = Answer::with(Later::DoNotCountOnIt, Some(clinician));
+    let left = Side::Left;
+    let edits = [
+        RiderEdit::HandDoesAll(left, None),
+        RiderEdit::Later(left, Answer::of(Later::Same)),
+        RiderEdit::Ability(left, Ability::BrakesHard, step(Difficulty::Severe)),
+        RiderEdit::Contact(left, Contact::Thumb, step(Difficulty::Mild)),
+        RiderEdit::Later(left, later),
+    ];
+    let plan = edits.into_iter().fold(full(), |plan, edit| {
+        plan.apply(&Edit::Rider(edit)).expect("it can be said")
+    });
+    let hand = &plan.rider.hands.left;
+    assert!(hand.abilities.get(Ability::BrakesHard).before.is_some());
+    assert!(hand.later.before.is_some());
+    check(&plan);
+    let removed = Edit::Plan(PlanEdit::RemoveHandDetails(day));
+    let plan = plan.apply(&removed).expect("hand details can be removed");
+    assert_eq!(plan.rider.hand_details_removed, day);
+    check(&plan);
 }
 
 #[test]

@@ -171,7 +171,10 @@ fn go_with_their_owner_and_are_not_inherited() {
 fn go_with_the_hand_details() {
     let plan = marked();
     assert!(plan.has_hand_details());
-    let removed = after(plan.clone(), &[Edit::Plan(PlanEdit::RemoveHandDetails)]);
+    let removed = after(
+        plan.clone(),
+        &[Edit::Plan(PlanEdit::RemoveHandDetails(None))],
+    );
     assert_eq!(marks(&removed), [""; 0]);
     assert!(!removed.has_hand_details());
     let forgotten = after(plan, &[Edit::Rider(RiderEdit::ForgetHand(Side::Left))]);

@@ -5,7 +5,7 @@ use leverwright_core::catalogue::{TemplateId, template};
 use leverwright_core::cockpit::{
     Bar, BarKind, BarSide, BrakeRun, ControlId, Ease, HandPosition, Joint, Wheel,
 };
-use leverwright_core::coverage::BrakeCell;
+use leverwright_core::coverage::{BrakeCell, WhyNot};
 use leverwright_core::edit::{BikeEdit, BrakeEdit, Edit, EditError, RiderEdit};
 use leverwright_core::finding::{Acceptable, Finding, Severity};
 use leverwright_core::plan::Plan;
@@ -146,10 +146,16 @@ fn crossing_over_to_brake_is_out_of_reach() {
     plan.rider.hands.right.place = Answer::of(HandPlace::Rests);
     let coverage = Situation::of(&plan).coverage;
     let rear = coverage.brake_cell(Wheel::Rear, HandPosition::Grip, Day::Usual);
-    let Some(BrakeCell::ByLettingGo(pull)) = rear else {
-        panic!("the left hand would cross over: {rear:?}");
-    };
-    assert_eq!((pull.hand, pull.ease), (Side::Left, Ease::CrossOver));
+    let idle = BrakeCell::No(WhyNot::UnderIdleHand(Side::Right));
+    assert_eq!(rear, Some(&idle), "no credit for the left hand");
+    let lever = coverage.levers.iter().find_map(|row| {
+        let column = coverage.column(HandPosition::Grip, Day::Usual)?;
+        match row.by_hand(Side::Left, column) {
+            BrakeCell::ByLettingGo(pull) => Some(pull.ease),
+            _ => None,
+        }
+    });
+    assert_eq!(lever, Some(Ease::CrossOver), "though it could cross over");
     let found = said(&plan, "brake-out-of-reach");
     assert_eq!(found.len(), 1);
     assert_eq!(found[0].acceptable, Acceptable::Never);

@@ -3,6 +3,7 @@
 
 mod brakes;
 mod contrast;
+mod links;
 mod power;
 mod recorded_rides;
 mod ride_against_solver;

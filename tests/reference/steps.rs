@@ -4,7 +4,7 @@
 //! applicable.
 
 use leverwright_core::Vocabulary;
-use leverwright_core::rider::{Answer, Difficulty, Hand, QUESTIONS, Rider};
+use leverwright_core::rider::{Answer, Difficulty, Hand, QUESTIONS, Question, QuestionId, Rider};
 
 /// Qualifier, its word, its band in percent.
 const QUALIFIER: [(u8, &str, [u8; 2]); 5] = [
@@ -15,11 +15,23 @@ const QUALIFIER: [(u8, &str, [u8; 2]); 5] = [
     (4, "COMPLETE", [96, 100]),
 ];
 
-/// Codes listed as open in the ICF (WHO 2001, seen), as far as hands on a bike
-/// are concerned.
-const OPEN_CODES: &[&str] = &[
-    "d440", "d4400", "d4401", "d4402", "d4403", "d445", "d4450", "d4451", "d4452", "d4453",
-    "d4750", "b730", "b740", "b760", "b7651", "b265", "b280", "b28014",
+/// Codes listed as open in the ICF (WHO 2001, seen; b735 and b765 from memory),
+/// as far as hands on a bike are concerned, with the words of their titles.
+const OPEN_CODES: &[(&str, &str)] = &[
+    ("d445", "hand and arm use"),
+    ("d4401", "grasping"),
+    ("d4402", "manipulating"),
+    ("d4403", "releasing"),
+    ("d4450", "pulling"),
+    ("d4451", "pushing"),
+    ("d4452", "reaching"),
+    ("d4750", "driving human-powered transportation"),
+    ("b735", "muscle tone"),
+    ("b740", "muscle endurance"),
+    ("b760", "control of voluntary movement"),
+    ("b765", "involuntary movement"),
+    ("b265", "touch"),
+    ("b28014", "pain in upper limb"),
 ];
 
 #[test]
@@ -72,6 +84,17 @@ fn people_read_no_percentages() {
 #[test]
 fn questions_refer_to_open_codes() {
     for question in QUESTIONS {
-        assert!(OPEN_CODES.contains(&question.icf), "{}", question.icf);
+        assert!(!question.icf.is_empty(), "{}", question.id);
+        for icf in question.icf {
+            assert!(OPEN_CODES.contains(&(icf.code, icf.name)), "{icf}");
+        }
     }
+    // What happens by itself is no control of voluntary movement.
+    let by_itself = Question::named(QuestionId::OnItsOwn).expect("it is asked");
+    let words = by_itself.icf_words();
+    assert!(
+        words.contains("b735 muscle tone") && words.contains("b765"),
+        "{words}"
+    );
+    assert!(!words.contains("b760"), "{words}");
 }

@@ -33,8 +33,8 @@ pub fn PlansScreen() -> impl IntoView {
                 </p>
             </Show>
             <div class="plans-acts">
-                <OpenFile/>
                 <SharedComputer/>
+                <OpenFile/>
             </div>
             <NewPlan/>
             <DemoPlans/>

@@ -8,21 +8,23 @@ mod hand_map;
 mod one_tap;
 mod positions;
 mod question;
+mod said;
 
 use crate::erase::{When, flag, memo, view_of};
 use leptos::ev;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, RiderEdit};
-use leverwright_core::rider::{QUESTIONS, Rider, Side, Subject};
+use leverwright_core::rider::{Answer, ICF_NOTE, QUESTIONS, Rider, Side, Subject};
 use leverwright_core::text::Text;
 
+use crate::evidence::EvidenceChoice;
 use crate::focus::focus_field_soon;
 use crate::route::field_in_address;
 use crate::widgets::{Choice, NoPlan, SpotList};
 use crate::workspace::Workspace;
 use details::Details;
-use evidence::{EvidenceBar, EvidenceChoice};
+use evidence::{EvidenceBar, EvidenceNow};
 use hand_map::StepKey;
 use one_tap::OneTap;
 use positions::Positions;
@@ -48,8 +50,9 @@ struct Desk {
     rider: Memo<Rider>,
     /// Where answers come from now.
     evidence: RwSignal<EvidenceChoice>,
-    /// Whether step numbers and the closest published codes are shown.
-    clinical: RwSignal<bool>,
+    /// Whether step numbers and the closest ICF codes are shown, here and on the
+    /// printed page with hand details.
+    clinical: Signal<bool>,
     /// The hand shown where there is room for one.
     shown: RwSignal<Side>,
 }
@@ -64,8 +67,8 @@ impl Desk {
                     .plan
                     .with(|plan| plan.as_ref().map(|p| p.rider.clone()).unwrap_or_default())
             }),
-            evidence: RwSignal::new(EvidenceChoice::default()),
-            clinical: RwSignal::new(false),
+            evidence: workspace.evidence,
+            clinical: flag(move || workspace.print.get().clinical),
             shown: RwSignal::new(hand_in_address().unwrap_or(Side::Left)),
         }
     }
@@ -76,6 +79,15 @@ impl Desk {
 
     fn commit(self, edit: RiderEdit) {
         self.workspace.commit(Edit::Rider(edit));
+    }
+
+    /// An answer given now, with who says so, the day, and what is worn.
+    fn answer<T>(self, value: Option<T>) -> Answer<T> {
+        Answer {
+            value,
+            evidence: Some(self.evidence.get_untracked().evidence()),
+            before: None,
+        }
     }
 }
 
@@ -143,6 +155,7 @@ fn Interview() -> impl IntoView {
         <StillOpen/>
         <Nickname/>
         <EvidenceBar/>
+        <EvidenceNow/>
         <section aria-labelledby="one-tap">
             <h2 id="one-tap">"Each hand in one tap"</h2>
             <div class="hands">
@@ -198,13 +211,14 @@ fn ClinicalSwitch() -> impl IntoView {
     view! {
         <label class="tick">
             <input type="checkbox" prop:checked={flag(move || desk.clinical.get())}
-                on:change:target=move |ev| desk.clinical.set(ev.target().checked())/>
-            <span>"Show step numbers and the closest codes of the WHO ICF"</span>
+                on:change:target=move |ev| {
+                    let on = ev.target().checked();
+                    desk.workspace.print.update(|print| print.clinical = on);
+                }/>
+            <span>"Show step numbers and the closest ICF codes"</span>
         </label>
         <When holds={flag(move || desk.clinical.get())}>
-            <p class="quiet">
-                "Steps 0 to 4 are ordered like the qualifier of the WHO ICF (2001), and each code is the closest one. They are a cross-reference, not clinical ratings."
-            </p>
+            <p class="quiet">{ICF_NOTE}</p>
         </When>
     }
 }

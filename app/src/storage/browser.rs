@@ -1,6 +1,6 @@
 //! The browser's local storage.
 
-use gloo_storage::{LocalStorage, Storage};
+use gloo_storage::{LocalStorage, SessionStorage, Storage};
 use leptos::prelude::window;
 
 use super::drawer::{Drawer, Full};
@@ -9,6 +9,23 @@ use super::slot::Slot;
 /// Whether this browser keeps anything for this page.
 pub fn is_available() -> bool {
     window().local_storage().ok().flatten().is_some()
+}
+
+/// Where this tab notes that others use the computer.
+const SHARED: &str = "leverwright/shared-computer";
+
+/// Whether it was said in this tab that others use the computer.
+pub fn is_shared_here() -> bool {
+    window().session_storage().is_ok_and(|kept| kept.is_some())
+        && SessionStorage::get(SHARED).unwrap_or(false)
+}
+
+/// Notes for this tab whether others use the computer. Without room it holds
+/// until the page is reloaded.
+pub fn note_shared_here(shared: bool) {
+    if window().session_storage().is_ok_and(|kept| kept.is_some()) {
+        let _ = SessionStorage::set(SHARED, shared);
+    }
 }
 
 /// Whether the page was opened from a file rather than from a server.

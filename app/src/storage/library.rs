@@ -18,7 +18,7 @@ use leverwright_core::ordered::{self, SmallMap};
 use leverwright_core::plan::Plan;
 use leverwright_core::text::Text;
 
-use super::browser::{BrowserDrawer, is_available};
+use super::browser::{BrowserDrawer, is_available, is_shared_here};
 use super::free_name::free_name;
 use super::plan_id::PlanId;
 use super::record::{Keeping, Record, Standing};
@@ -45,7 +45,8 @@ pub struct Library {
     /// Every plan, as last looked at.
     pub cards: RwSignal<Vec<Card>>,
     /// Whether new plans are kept in this page only, because others use this
-    /// computer. Not stored: that would leave something behind.
+    /// computer. Kept for this tab alone, so that reloading does not forget it
+    /// and closing leaves nothing behind.
     pub shared_computer: RwSignal<bool>,
     /// How far keeping the open plan has come.
     standing: Memo<Option<Standing>>,
@@ -83,7 +84,7 @@ impl Library {
             desk,
             aside: StoredValue::new(SmallMap::new()),
             cards: RwSignal::new(Vec::new()),
-            shared_computer: RwSignal::new(!is_available()),
+            shared_computer: RwSignal::new(!is_available() || is_shared_here()),
             standing,
             due: StoredValue::new(false),
             tabs: Tabs::open(fresh_bits()),

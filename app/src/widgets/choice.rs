@@ -46,13 +46,22 @@ pub fn Choice<T>(
     /// What is chosen now.
     #[prop(into)]
     chosen: Signal<Option<T>>,
-    /// Called with what was chosen.
+    /// Called with what was chosen, also when it was chosen already: then the
+    /// same is said anew.
     #[prop(into)]
     choose: Callback<Option<T>>,
+    /// What stands below, for instance who said so; its line is kept free, so
+    /// that nothing moves when it comes.
+    #[prop(optional, into)]
+    note: Option<Signal<String>>,
 ) -> impl IntoView
 where
     T: Copy + PartialEq + Send + Sync + 'static,
 {
+    let note_id = note.map(|_| format!("{name}-note"));
+    let note = note_id
+        .clone()
+        .map(|id| view! { <p class="choice-note" id=id>{note}</p> });
     let segments = choices
         .into_iter()
         .map(|(value, words)| {
@@ -60,6 +69,12 @@ where
                 <label class="segment">
                     <input type="radio" name=name.clone()
                         prop:checked={flag(move || chosen.get() == value)}
+                        on:click=move |_| {
+                            // A click on another one is told by its change.
+                            if chosen.get_untracked() == value {
+                                choose.run(value);
+                            }
+                        }
                         on:change=move |_| choose.run(value)/>
                     <span>{words}</span>
                 </label>
@@ -67,9 +82,10 @@ where
         })
         .collect_view();
     view! {
-        <fieldset class="choice">
+        <fieldset class="choice" aria-describedby=note_id>
             <legend class:unseen=legend_unseen>{legend}</legend>
             <div class="segments">{segments}</div>
+            {note}
         </fieldset>
     }
 }

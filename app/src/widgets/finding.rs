@@ -45,23 +45,33 @@ pub fn FindingCard(
     let accepted = workspace
         .plan
         .with_untracked(|plan| plan.as_ref()?.acceptance_of(&finding).cloned());
+    let title = title(workspace, &finding);
+    // An open finding stands under a heading that says its severity.
+    let severity_said = accepted.is_none();
     let lapsed = workspace
         .plan
         .with_untracked(|plan| plan.as_ref()?.lapsed_acceptance_of(&finding).cloned())
         .map(|acceptance| view! { <Lapsed acceptance/> });
     let decision = match accepted {
-        Some(acceptance) => view! { <Accepted acceptance acted/> }.into_any(),
+        Some(acceptance) => view! { <Accepted acceptance title=title.clone() acted/> }.into_any(),
         None if finding.acceptable == Acceptable::Never => view! {
             <p class="quiet">"This can never be accepted: it must be fixed."</p>
         }
         .into_any(),
-        None => view! { <AcceptForm finding=finding.clone() acted/> }.into_any(),
+        None => {
+            view! { <AcceptForm finding=finding.clone() title=title.clone() acted/> }.into_any()
+        }
     };
     view! {
-        <article class="finding"
+        <article class="finding" aria-label=title
             on:pointerenter=move |_| light() on:pointerleave=move |_| darken()
             on:focusin=move |_| light_too() on:focusout=move |_| darken_too()>
-            <p class="says"><SeverityMark severity=finding.severity/>" "{finding.message.clone()}</p>
+            <p class="says">
+                <span aria-hidden=severity_said.then_some("true")>
+                    <SeverityMark severity=finding.severity/>
+                </span>
+                " "{finding.message.clone()}
+            </p>
             <Places finding=finding.clone()/>
             <Fixes fixes=finding.fixes.clone() acted/>
             <Noted finding=finding.clone()/>
@@ -71,6 +81,21 @@ pub fn FindingCard(
                 <AboutRule id=finding.rule/>
             </div>
         </article>
+    }
+}
+
+/// What a finding is called: its rule, and the places that tell it from others
+/// of the same rule.
+fn title(workspace: Workspace, finding: &Finding) -> String {
+    let title = rules::rule(finding.rule).map_or(finding.rule, |rule| rule.title);
+    let places: Vec<String> = workspace.plan.with_untracked(|plan| {
+        let bike = plan.as_ref().map(|plan| &plan.bike);
+        let words = |bike| finding.places.iter().map(move |place| place.words(bike));
+        bike.map_or_else(Vec::new, |bike| words(bike).collect())
+    });
+    match places.is_empty() {
+        true => title.to_owned(),
+        false => format!("{title}: {}", places.join(", ")),
     }
 }
 

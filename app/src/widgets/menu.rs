@@ -36,6 +36,9 @@ pub fn MenuButton(
     /// same.
     #[prop(into, optional)]
     about: Signal<String>,
+    /// The button's own name on the page, for the focus to come back to.
+    #[prop(into, optional)]
+    button_id: Option<String>,
     /// The acts in order.
     items: Vec<MenuItem>,
 ) -> impl IntoView {
@@ -68,7 +71,7 @@ pub fn MenuButton(
     };
     view! {
         <div class="menu-anchor" node_ref=anchor on:focusout=left>
-            <button type="button" class="menu-button" node_ref=button aria-haspopup="menu"
+            <button type="button" class="menu-button" id=button_id node_ref=button aria-haspopup="menu"
                 aria-expanded=move || open.get().to_string() aria-controls=id.clone()
                 on:click=move |_| open.update(|open| *open = !*open)>{label}{unseen}</button>
             <Show when=move || open.get()>

@@ -254,7 +254,7 @@ mod tests {
                 "brake-out-of-reach|wheel:rear-left|position:grip",
                 "brake-out-of-reach|wheel:rear-right|position:grip",
                 "brake-throw-untested|control:2",
-                "parking-latch-untried|control:1",
+                "parking-latch-untried|control:1|hand:left",
             ]
         );
         assert_eq!(readiness(&plan), Readiness::NotReady);

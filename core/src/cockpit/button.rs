@@ -73,9 +73,9 @@ vocabulary! {
     /// How well a contact reaches a button from a hand position, best first.
     pub enum Ease as "ease" {
         /// From where the hand is, without effort.
-        Natural = "natural", "natural";
+        Natural = "natural", "at hand";
         /// From where the hand is, stretching.
-        Stretch = "stretch", "stretch";
+        Stretch = "stretch", "with a stretch";
         /// The hand must leave its place.
         Move = "move", "hand must move";
         /// The other hand must cross over.

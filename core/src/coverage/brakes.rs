@@ -35,6 +35,11 @@ impl BrakePull {
         matches!(self.ease, Ease::Natural | Ease::Stretch)
     }
 
+    /// Whether it is the far hand, crossing over.
+    pub const fn crosses_over(&self) -> bool {
+        matches!(self.ease, Ease::CrossOver)
+    }
+
     /// Whether the hand pulls at all.
     pub fn is_usable(&self) -> bool {
         self.step != Some(Difficulty::Complete)
@@ -93,9 +98,11 @@ impl LeverRow {
 pub enum BrakeCell {
     /// The hand stays where it is.
     Reached(BrakePull),
-    /// Only by letting go.
+    /// Only by letting go: the hand of that side moves along the bar first, and
+    /// in what one hand does, it crosses over.
     ByLettingGo(BrakePull),
-    /// Not at all.
+    /// Not at all. A wheel whose lever only the far hand would pull, crossing
+    /// over, is out of reach, too: a brake is wanted at once.
     No(WhyNot),
 }
 
@@ -106,6 +113,30 @@ impl BrakeCell {
             BrakeCell::Reached(pull) => Some(pull),
             _ => None,
         }
+    }
+
+    /// Why a wheel's brake is out of reach: "the left hand does not pull it";
+    /// `None` where a hand pulls it from where it is.
+    pub fn why_out_of_reach(&self) -> Option<String> {
+        Some(match self {
+            BrakeCell::Reached(_) => return None,
+            BrakeCell::ByLettingGo(pull) if pull.ease == Ease::CrossOver => {
+                format!("the {} hand would have to let go and cross over", pull.hand)
+            }
+            BrakeCell::ByLettingGo(pull) => {
+                format!("the {} hand would have to move first", pull.hand)
+            }
+            BrakeCell::No(WhyNot::NoButton) => "no lever brakes it".into(),
+            BrakeCell::No(WhyNot::HandCannot(side)) => {
+                format!("the {side} hand does not pull it")
+            }
+            BrakeCell::No(WhyNot::UnderIdleHand(side)) => {
+                format!("its lever is on the {side}, where the hand does not work")
+            }
+            BrakeCell::No(WhyNot::OutOfReach | WhyNot::NotProgrammable) => {
+                "no hand meets its blade from there".into()
+            }
+        })
     }
 }
 
@@ -176,10 +207,12 @@ fn cell(plan: &Plan, levers: &[&LeverRow], column: usize) -> BrakeCell {
     if let Some(pull) = best(BrakePull::counts) {
         return BrakeCell::Reached(*pull);
     }
-    if let Some(pull) = best(BrakePull::is_usable) {
+    // The far hand crossing over is no way of braking: what counts is the hand
+    // of the lever's own side, and why it does not pull.
+    if let Some(pull) = best(|pull| pull.is_usable() && !pull.crosses_over()) {
         return BrakeCell::ByLettingGo(*pull);
     }
-    BrakeCell::No(match all().next() {
+    BrakeCell::No(match all().find(|pull| !pull.crosses_over()) {
         Some(pull) => WhyNot::HandCannot(pull.hand),
         None => levers
             .iter()

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::catalogue::{TemplateId, template};
 use crate::cockpit::HandPosition::{Drops, Grip, Hoods, Tops};
-use crate::cockpit::{ControlKind, SeenReach, Zone};
+use crate::cockpit::{ControlKind, SeenReach, Wheel, Zone};
 use crate::edit::{BikeEdit, Edit, LayoutEdit, RiderEdit};
 use crate::function::Function::{
     FrontLarger, FrontSmaller, FrontToggle, Lights, RearEasier, RearHarder,
@@ -275,6 +275,29 @@ fn a_bad_day_is_one_step_harder_or_not_to_be_counted_on() {
     assert_eq!(step(later(Later::DoNotCountOnIt)), None);
 }
 
+/// A hand that is not to be counted on brakes nothing, and the other one, which
+/// could cross over easily, makes no easy brake of it.
+#[test]
+fn a_brake_by_crossing_over_is_out_of_reach_on_any_day() {
+    let plan = able(TemplateId::RoadPlain);
+    let later = RiderEdit::Later(Side::Left, Answer::of(Later::DoNotCountOnIt));
+    let front = |plan: &Plan, day| {
+        let coverage = Coverage::of(plan, plan.layout());
+        let cell = coverage.brake_cell(Wheel::Front, Hoods, day);
+        cell.expect("the bike has a front brake").clone()
+    };
+    let tired = rider(plan.clone(), later);
+    assert!(front(&tired, Day::Usual).reached().is_some());
+    let gone = BrakeCell::No(WhyNot::HandCannot(Side::Left));
+    assert_eq!(front(&tired, Day::Bad), gone);
+    assert_eq!(
+        gone.why_out_of_reach().as_deref(),
+        Some("the left hand does not pull it")
+    );
+    let unable = ability(plan, Side::Left, Ability::BrakesHard, Difficulty::Complete);
+    assert_eq!(front(&unable, Day::Usual), gone);
+}
+
 #[test]
 fn an_unplugged_control_does_nothing() {
     let plan = able(TemplateId::RoadPlain);
@@ -349,6 +372,23 @@ proptest! {
                 }
                 if bad.way().is_some() {
                     prop_assert!(usual.way().is_some(), "{:?}", row);
+                }
+                if let (Some(usual), Some(bad)) = (usual.reached(), bad.reached()) {
+                    prop_assert!(usual.difficulty() <= bad.difficulty(), "{:?}", row);
+                }
+            }
+        }
+        for row in &coverage.brakes {
+            for days in row.cells.chunks(Day::ALL.len()) {
+                let [usual, bad] = days else { panic!("two days") };
+                for cell in days {
+                    let crosses = matches!(cell, BrakeCell::ByLettingGo(p) if p.crosses_over());
+                    prop_assert!(!crosses, "{:?}", row);
+                }
+                if let Some(bad) = bad.reached() {
+                    let rank = |step: Option<Difficulty>| step.unwrap_or(Difficulty::Moderate);
+                    let usual = usual.reached().map(|pull| rank(pull.step));
+                    prop_assert!(usual.is_some_and(|usual| usual <= rank(bad.step)), "{:?}", row);
                 }
             }
         }

@@ -7,6 +7,7 @@ use super::part::{Part, Place, Refused};
 use super::reader::Reader;
 use crate::cockpit::{ButtonId, HoldRun};
 use crate::limits::MOST_COGS;
+use crate::record::{self, PartKey};
 use crate::text::Date;
 
 /// A button, written as `3.inner-paddle`.
@@ -60,6 +61,41 @@ impl Part for Day {
     }
 }
 
+/// A digest, written as `K7PF-3QXM`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Digest(pub(super) record::Code);
+
+impl Part for Digest {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        let text = at.value.as_str();
+        text.and_then(record::Code::parse)
+            .filter(|code| text == Some(&code.to_string()))
+            .map(Digest)
+            .ok_or_else(|| reader.expected(at, "a code such as K7PF-3QXM"))
+    }
+
+    fn write(&self) -> Value {
+        self.0.to_string().into()
+    }
+}
+
+/// A part of the plan by its name, such as `layout:1`.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct PartName(pub(super) PartKey);
+
+impl Part for PartName {
+    fn read(at: &Place<'_>, reader: &mut Reader) -> Result<Self, Refused> {
+        (at.value.as_str())
+            .and_then(PartKey::parse)
+            .map(PartName)
+            .ok_or_else(|| reader.expected(at, "a part such as bike or layout:1"))
+    }
+
+    fn write(&self) -> Value {
+        self.0.key().into()
+    }
+}
+
 /// A hold run: a number of cogs, or `"to-end"`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Run(pub(super) HoldRun);
@@ -91,7 +127,7 @@ impl Part for Run {
 
 #[cfg(feature = "schema")]
 mod schema {
-    use super::{ButtonKey, Day, MOST_COGS, Run, TO_END};
+    use super::{ButtonKey, Day, Digest, MOST_COGS, PartName, Run, TO_END};
     use crate::cockpit::ButtonPart;
     use crate::vocabulary::Vocabulary;
     use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
@@ -122,6 +158,34 @@ mod schema {
                 "description": "A date: 2031-05-09 (ISO 8601), from 1900 to 2999.",
                 "type": "string",
                 "pattern": "^(19|2[0-9])[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$",
+            })
+        }
+    }
+
+    impl JsonSchema for Digest {
+        fn schema_name() -> Cow<'static, str> {
+            "Digest".into()
+        }
+
+        fn json_schema(_: &mut SchemaGenerator) -> Schema {
+            json_schema!({
+                "description": "A short digest: K7PF-3QXM.",
+                "type": "string",
+                "pattern": "^[0-9A-HJKMNP-TV-Z]{4}-[0-9A-HJKMNP-TV-Z]{4}$",
+            })
+        }
+    }
+
+    impl JsonSchema for PartName {
+        fn schema_name() -> Cow<'static, str> {
+            "PartName".into()
+        }
+
+        fn json_schema(_: &mut SchemaGenerator) -> Schema {
+            json_schema!({
+                "description": "A part of the plan that is merged as a whole.",
+                "type": "string",
+                "pattern": "^(title|rider|reach|bike|layouts|hand:(left|right)|layout:(0|[1-9][0-9]{0,4})|accepted:.*)$",
             })
         }
     }

@@ -188,6 +188,12 @@ impl Reader {
                 format!("there is no layout with the id {current}"),
             );
         }
+        if let Some(chosen) = &plan.chosen
+            && !plan.layouts.iter().any(|l| l.id == chosen.layout)
+        {
+            let id = chosen.layout.0;
+            self.refuse_at("chosen", format!("there is no layout with the id {id}"));
+        }
         for (at, layout) in plan.layouts.iter().enumerate() {
             for (c, chord) in layout.chords.iter().enumerate() {
                 if chord.first == chord.second {

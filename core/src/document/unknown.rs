@@ -30,6 +30,15 @@ const LISTS: &[(&str, &[&str])] = &[
     named::<v1::Chord>(),
     named::<v1::Acceptance>(),
     named::<v1::Remembered>(),
+    named::<v1::Stamp>(),
+    named::<v1::Revision>(),
+    named::<v1::PartStep>(),
+    named::<v1::Was>(),
+    named::<v1::Entry>(),
+    named::<v1::Observed>(),
+    named::<v1::Change>(),
+    named::<v1::Pressed>(),
+    named::<v1::MixUp>(),
 ];
 
 /// What stands at a place of a file, with list items named by what they say of
@@ -53,7 +62,13 @@ pub(super) fn part(at: &Place<'_>) -> UnknownPart {
     }
 }
 
-fn item_name(list: &str, item: &Value) -> Option<String> {
+/// Whether the items of a list have names.
+pub(super) fn is_list_of_names(list: &str) -> bool {
+    LISTS.iter().any(|(name, _)| *name == list)
+}
+
+/// What an item of a list is called.
+pub(super) fn item_name(list: &str, item: &Value) -> Option<String> {
     let (_, fields) = LISTS.iter().find(|(name, _)| *name == list)?;
     let values: Option<Vec<String>> = fields
         .iter()

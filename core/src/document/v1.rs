@@ -9,6 +9,7 @@
 mod bike;
 mod gears;
 mod layout;
+mod record;
 mod ride;
 mod rider;
 
@@ -17,6 +18,7 @@ pub(super) use bike::{
 };
 pub(super) use gears::{Crossovers, Gear};
 pub(super) use layout::{Chord, Layout};
+pub(super) use record::{Change, Entry, MixUp, Observed, PartStep, Pressed, Revision, Stamp, Was};
 pub(super) use ride::Remembered;
 
 use super::code::Code;
@@ -80,6 +82,10 @@ part! {
         rides (default): Given<ride::Rides>,
         /// Findings accepted with a reason.
         accepted: List<Acceptance, MOST_ACCEPTED>,
+        /// The layout chosen for the sheet.
+        chosen (default): Given<Chosen>,
+        /// Who changed what when, what people wrote, and what merging needs.
+        record (default): Given<record::Record>,
     }
 }
 
@@ -96,6 +102,17 @@ part! {
         date (default): Option<Day>,
         /// Whether what it rests on has changed since; absent if not.
         lapsed (default): Given<bool>,
+    }
+}
+
+part! {
+    /// The layout chosen for the sheet, with the reason.
+    pub(super) struct Chosen as "a chosen layout" {
+        layout: Id,
+        reason: Text,
+        by: Text,
+        role: Code<Role>,
+        date (default): Option<Day>,
     }
 }
 
@@ -130,6 +147,8 @@ impl From<&Plan> for Document {
                 .collect(),
             rides: ride::given(&plan.rides),
             accepted: List(plan.accepted.iter().map(Acceptance::from).collect()),
+            chosen: Given(plan.chosen.as_ref().map(Chosen::from)),
+            record: record::Record::written(&plan.record),
         }
     }
 }
@@ -167,7 +186,35 @@ impl From<Document> for Plan {
             accepted: (document.accepted.0.into_iter())
                 .map(crate::finding::Acceptance::from)
                 .collect(),
+            chosen: document.chosen.0.map(crate::layout::Chosen::from),
+            record: (document.record.0)
+                .map(record::Record::record)
+                .unwrap_or_default(),
             unknown: Vec::new(),
+        }
+    }
+}
+
+impl From<&crate::layout::Chosen> for Chosen {
+    fn from(chosen: &crate::layout::Chosen) -> Self {
+        Chosen {
+            layout: chosen.layout.0.into(),
+            reason: chosen.reason.clone(),
+            by: chosen.by.clone(),
+            role: Code(chosen.role),
+            date: chosen.date.map(Day),
+        }
+    }
+}
+
+impl From<Chosen> for crate::layout::Chosen {
+    fn from(chosen: Chosen) -> Self {
+        crate::layout::Chosen {
+            layout: LayoutId(chosen.layout.into()),
+            reason: chosen.reason,
+            by: chosen.by,
+            role: chosen.role.0,
+            date: chosen.date.map(|day| day.0),
         }
     }
 }

@@ -385,7 +385,7 @@ mod tests {
             Edit::Plan(PlanEdit::Accept(Acceptance {
                 finding: format!("some-rule|{}", place.key()),
                 reason: Text::new("tried"),
-                by: Text::default(),
+                by: Text::new("T."),
                 role: Role::Shop,
                 date: None,
                 lapsed: false,

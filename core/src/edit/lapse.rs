@@ -74,20 +74,22 @@ fn same_control(before: &Plan, after: &Plan, id: ControlId) -> bool {
     fitted(before) == fitted(after) && pulls(before) == pulls(after)
 }
 
-/// Whether an acceptance rests on a hand: its finding names the hand or a
-/// control on its side, or is about the use of hands and names none.
+/// Whether an acceptance rests on a hand: its finding names the hand; or it is
+/// about the use of hands and names a control on its side, or no hand at all.
 fn rests_on_hand(acceptance: &Acceptance, side: Side, controls: &[Control]) -> bool {
-    let named = |side: Side| {
+    let names_hand = |side: Side| {
         let hand = Place::Hand(side).key();
-        let mut places = acceptance.finding.split('|');
-        places.any(|place| place == hand)
+        acceptance.finding.split('|').any(|place| place == hand)
+    };
+    let named = |side: Side| {
+        names_hand(side)
             || controls
                 .iter()
                 .any(|c| c.side.hand() == Some(side) && acceptance.is_about(c.id))
     };
     let rule = acceptance.finding.split('|').next().and_then(rules::rule);
     let about_hands = rule.is_some_and(|rule| rule.acceptable == Acceptable::ByClinician);
-    about_hands && (named(side) || !named(side.other()))
+    names_hand(side) || about_hands && (named(side) || !named(side.other()))
 }
 
 #[cfg(test)]
@@ -104,6 +106,39 @@ mod tests {
     /// lever and one circuit.
     fn wren() -> Plan {
         demo(DemoId::Wren).plan
+    }
+
+    /// What the shop accepted about a brake ends, too, when the hand that pulls
+    /// it is not what it was.
+    #[test]
+    fn a_brake_accepted_by_the_shop_ends_with_the_hand_that_it_names() {
+        let mut plan = wren();
+        plan.accepted.truncate(1);
+        plan.accepted[0].finding = "brake-not-let-go|hand:left".into();
+        let lets_go = |step, evidence| {
+            let answer = Answer::with(step, evidence);
+            Edit::Rider(RiderEdit::Ability(
+                Side::Left,
+                Ability::ReleasesBrake,
+                answer,
+            ))
+        };
+        let moved = plan.apply(&lets_go(Difficulty::Severe, None));
+        assert!(moved.expect("it can be said").accepted[0].lapsed);
+        // The same, seen by somebody else, is the same.
+        let now = plan.rider.hands.left.abilities.get(Ability::ReleasesBrake);
+        let seen = Evidence {
+            source: Source::SeenByClinician,
+            date: None,
+            worn: None,
+            in_one_tap: false,
+        };
+        let step = now.value.expect("it was asked");
+        let again = plan.apply(&lets_go(step, Some(seen)));
+        let again = again.expect("it can be said");
+        let kept = again.rider.hands.left.abilities.get(Ability::ReleasesBrake);
+        assert!(kept.before.is_some(), "somebody else said it before");
+        assert!(!again.accepted[0].lapsed);
     }
 
     fn lapsed(plan: &Plan) -> Vec<&str> {

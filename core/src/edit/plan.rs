@@ -1,12 +1,15 @@
 //! Changes to the plan as a document.
 
 use super::EditError;
-use crate::finding::Acceptance;
-use crate::layout::{Layout, LayoutId};
+use crate::finding::{Acceptable, Acceptance, Role};
+use crate::layout::{Chosen, Layout, LayoutId};
 use crate::limits::{MOST_ACCEPTED, MOST_LAYOUTS};
 use crate::plan::Plan;
+use crate::record::PartKey;
 use crate::rider::Side;
+use crate::rules;
 use crate::shift_plan::ShiftPlanKind;
+use crate::situation::Situation;
 use crate::text::{Date, Text};
 use crate::units::free_number;
 use crate::vocabulary::Vocabulary;
@@ -32,16 +35,23 @@ pub enum PlanEdit {
     Accept(Acceptance),
     /// A finding is no longer accepted.
     Withdraw(String),
+    /// A blank layout, which becomes the one in hand.
+    AddLayout(Text),
     /// A copy of the layout in hand, which becomes the one in hand.
     DuplicateLayout(Text),
     /// Another name for the layout in hand.
     RenameLayout(Text),
     /// Another layout is taken in hand.
     SelectLayout(LayoutId),
+    /// A layout is moved to a place in the list, counted from 0.
+    MoveLayout(LayoutId, usize),
+    /// A layout is chosen for the sheet, and taken in hand; or the choice is
+    /// taken back.
+    ChooseLayout(Option<Chosen>),
     /// A layout is removed.
     RemoveLayout(LayoutId),
-    /// Everything about the hands is removed.
-    RemoveHandDetails,
+    /// Everything about the hands is removed, on this day.
+    RemoveHandDetails(Option<Date>),
 }
 
 impl PlanEdit {
@@ -56,11 +66,15 @@ impl PlanEdit {
             PlanEdit::NoteAsFound => "note what was found".into(),
             PlanEdit::Accept(_) => "accept a finding".into(),
             PlanEdit::Withdraw(_) => "withdraw an acceptance".into(),
+            PlanEdit::AddLayout(_) => "add a layout".into(),
             PlanEdit::DuplicateLayout(_) => "copy the layout".into(),
             PlanEdit::RenameLayout(_) => "rename the layout".into(),
             PlanEdit::SelectLayout(_) => "change to another layout".into(),
+            PlanEdit::MoveLayout(..) => "move a layout".into(),
+            PlanEdit::ChooseLayout(Some(_)) => "choose the layout for the sheet".into(),
+            PlanEdit::ChooseLayout(None) => "choose no layout".into(),
             PlanEdit::RemoveLayout(_) => "remove a layout".into(),
-            PlanEdit::RemoveHandDetails => "remove hand details".into(),
+            PlanEdit::RemoveHandDetails(_) => "remove hand details".into(),
         }
     }
 
@@ -85,20 +99,32 @@ impl PlanEdit {
             }
             PlanEdit::Accept(acceptance) => accept(plan, acceptance)?,
             PlanEdit::Withdraw(finding) => plan.accepted.retain(|a| a.finding != *finding),
+            PlanEdit::AddLayout(name) => {
+                add_layout(plan, Layout::blank(plan.current, name.as_str()))?
+            }
             PlanEdit::DuplicateLayout(name) => duplicate_layout(plan, name)?,
-            PlanEdit::RenameLayout(name) => plan.layout_mut().name = name.clone(),
+            PlanEdit::RenameLayout(name) => rename_layout(plan, name)?,
             PlanEdit::SelectLayout(id) => {
                 find_layout(plan, *id)?;
                 plan.current = *id;
             }
+            PlanEdit::MoveLayout(id, to) => move_layout(plan, *id, *to)?,
+            PlanEdit::ChooseLayout(chosen) => choose_layout(plan, chosen.as_ref())?,
             PlanEdit::RemoveLayout(id) => remove_layout(plan, *id)?,
-            PlanEdit::RemoveHandDetails => *plan = plan.without_hand_details(),
+            PlanEdit::RemoveHandDetails(on) => plan.remove_hand_details(*on),
         }
         Ok(())
     }
 }
 
 fn accept(plan: &mut Plan, acceptance: &Acceptance) -> Result<(), EditError> {
+    if acceptance.reason.is_empty() || acceptance.by.is_empty() {
+        return Err(EditError::NotPossible(
+            "Accepting a finding needs a reason and a name. Write why it may stand, and who says so."
+                .into(),
+        ));
+    }
+    may_accept(plan, acceptance)?;
     plan.accepted.retain(|a| a.finding != acceptance.finding);
     if plan.accepted.len() >= MOST_ACCEPTED {
         return Err(EditError::TooMany {
@@ -108,6 +134,36 @@ fn accept(plan: &mut Plan, acceptance: &Acceptance) -> Result<(), EditError> {
     }
     plan.accepted.push(acceptance.clone());
     Ok(())
+}
+
+/// Refuses an acceptance by somebody who may not give it. A finding that does
+/// not stand now is judged by its rule.
+fn may_accept(plan: &Plan, acceptance: &Acceptance) -> Result<(), EditError> {
+    let rule = acceptance.finding.split('|').next().and_then(rules::rule);
+    let situation = Situation::of_layout(plan, plan.layout());
+    let finding = rules::findings_in(&situation)
+        .into_iter()
+        .find(|finding| finding.key() == acceptance.finding);
+    let acceptable = match (&finding, rule) {
+        (Some(finding), _) => finding.acceptable,
+        (None, Some(rule)) => rule.acceptable,
+        (None, None) => Acceptable::ByClinician,
+    };
+    if acceptable.by(acceptance.role) {
+        return Ok(());
+    }
+    let (title, why) = rule.map_or(("This finding", ""), |rule| (rule.title, rule.why));
+    Err(EditError::NotPossible(match (acceptable, acceptance.role) {
+        (Acceptable::Never, _) => {
+            format!("“{title}” can never be accepted away. {why} Change the plan instead.")
+        }
+        (_, Role::Rider) => {
+            "A finding is accepted by the shop or a clinician. Say what you think of it in a comment.".into()
+        }
+        _ => format!(
+            "“{title}” is not about how hands are used, and a clinician accepts only that. Leave it to the shop, or write a comment."
+        ),
+    }))
 }
 
 fn set_shift_plan(plan: &mut Plan, kind: ShiftPlanKind) -> Result<(), EditError> {
@@ -148,17 +204,66 @@ fn find_layout(plan: &Plan, id: LayoutId) -> Result<&Layout, EditError> {
 }
 
 fn duplicate_layout(plan: &mut Plan, name: &Text) -> Result<(), EditError> {
+    let mut copy = plan.layout().clone();
+    copy.name = name.clone();
+    add_layout(plan, copy)
+}
+
+/// Adds a layout under an identity of its own and takes it in hand.
+pub(crate) fn add_layout(plan: &mut Plan, mut layout: Layout) -> Result<(), EditError> {
     if plan.layouts.len() >= MOST_LAYOUTS {
         return Err(EditError::TooMany {
             what: "layouts",
             limit: MOST_LAYOUTS,
         });
     }
-    let mut copy = plan.layout().clone();
-    copy.id = LayoutId(free_number(plan.layouts.iter().map(|l| l.id.0)));
-    copy.name = name.clone();
-    plan.current = copy.id;
-    plan.layouts.push(copy);
+    layout.id = LayoutId(free_number(taken_numbers(plan).into_iter()));
+    plan.current = layout.id;
+    plan.layouts.push(layout);
+    Ok(())
+}
+
+/// The numbers of layouts that are there or once were: a copy of the plan may
+/// still have them.
+fn taken_numbers(plan: &Plan) -> Vec<u16> {
+    let stamps = plan.record.stamps.iter();
+    let once = stamps.filter_map(|stamp| match &stamp.part {
+        PartKey::Layout(id) => Some(id.0),
+        _ => None,
+    });
+    plan.layouts.iter().map(|l| l.id.0).chain(once).collect()
+}
+
+fn move_layout(plan: &mut Plan, id: LayoutId, to: usize) -> Result<(), EditError> {
+    find_layout(plan, id)?;
+    if let Some(from) = plan.layouts.iter().position(|l| l.id == id) {
+        let layout = plan.layouts.remove(from);
+        plan.layouts.insert(to.min(plan.layouts.len()), layout);
+    }
+    Ok(())
+}
+
+fn choose_layout(plan: &mut Plan, chosen: Option<&Chosen>) -> Result<(), EditError> {
+    if let Some(chosen) = chosen {
+        find_layout(plan, chosen.layout)?;
+        if chosen.reason.is_empty() {
+            return Err(EditError::NotPossible(
+                "Choosing a layout needs a reason. Write why this one.".into(),
+            ));
+        }
+        plan.current = chosen.layout;
+    }
+    plan.chosen = chosen.cloned();
+    Ok(())
+}
+
+fn rename_layout(plan: &mut Plan, name: &Text) -> Result<(), EditError> {
+    if name.is_empty() {
+        return Err(EditError::NotPossible(
+            "A layout is told from others by its name. Type at least one letter.".into(),
+        ));
+    }
+    plan.layout_mut().name = name.clone();
     Ok(())
 }
 
@@ -169,6 +274,13 @@ fn remove_layout(plan: &mut Plan, id: LayoutId) -> Result<(), EditError> {
     }
     plan.layouts.retain(|l| l.id != id);
     plan.rides.remembered.retain(|ride| ride.layout != id);
+    if plan
+        .chosen
+        .as_ref()
+        .is_some_and(|chosen| chosen.layout == id)
+    {
+        plan.chosen = None;
+    }
     if plan.current == id {
         plan.current = plan.layouts[0].id;
     }
@@ -181,12 +293,14 @@ impl Plan {
     /// accepted. Parts
     /// of the file that this version does not know go too, wherever they stand:
     /// nobody can tell what they say. The layout itself still implies hand use.
-    pub fn without_hand_details(&self) -> Plan {
+    /// That they were removed on this day is kept.
+    pub fn without_hand_details(&self, on: Option<Date>) -> Plan {
         let mut plan = self.clone();
-        plan.rider = plan.rider.without_hand_details();
+        plan.rider = plan.rider.without_hand_details(on);
         plan.accepted.clear();
         plan.rides = plan.rides.without_hand_details();
         plan.unknown.clear();
+        plan.record = plan.record.without_hand_details();
         for control in &mut plan.bike.controls {
             for button in &mut control.buttons {
                 button.seen_reach.clear();
@@ -198,10 +312,18 @@ impl Plan {
         plan
     }
 
+    /// Removes what the plan says about the hands, for good: what an older copy
+    /// says of them is not taken up again.
+    pub(crate) fn remove_hand_details(&mut self, on: Option<Date>) {
+        let removals = self.record.removals.saturating_add(1);
+        *self = self.without_hand_details(on);
+        self.record.removals = removals;
+    }
+
     /// Whether the plan says anything about the hands, or may say it in parts
     /// that this version does not know.
     pub fn has_hand_details(&self) -> bool {
-        self.without_hand_details() != *self
+        self.without_hand_details(self.rider.hand_details_removed) != *self
             || Side::ALL
                 .iter()
                 .any(|side| *self.rider.hands.get(*side) != crate::rider::Hand::default())
@@ -212,13 +334,12 @@ impl Plan {
 mod tests {
     use super::*;
     use crate::catalogue::{TemplateId, template};
-    use crate::cockpit::Freedom;
+    use crate::cockpit::{Freedom, HandPosition};
     use crate::edit::{BikeEdit, Edit, LayoutEdit, RiderEdit};
-    use crate::finding::Role;
     use crate::function::Function::{
         FrontLarger, Lights, RearEasier, RearHarder, RungDown, RungUp,
     };
-    use crate::rider::HandPlace;
+    use crate::rider::{Answer, Evidence, HandPlace, Source, Use, Worn};
     use crate::testing::button;
 
     fn road() -> Plan {
@@ -338,6 +459,13 @@ mod tests {
     }
 
     #[test]
+    fn a_layout_keeps_a_name() {
+        let named = after(&road(), PlanEdit::RenameLayout("Left only".into()));
+        assert_eq!(named.layout().name.as_str(), "Left only");
+        assert!(refusal(&named, PlanEdit::RenameLayout("  ".into())).contains("name"));
+    }
+
+    #[test]
     fn a_finding_is_accepted_once_and_the_acceptance_withdrawn() {
         let accept = |reason: &str| {
             PlanEdit::Accept(Acceptance {
@@ -357,14 +485,51 @@ mod tests {
     }
 
     #[test]
+    fn nobody_accepts_without_a_reason_and_a_name() {
+        for (reason, by) in [("", "T."), ("seen in the stand", ""), ("", "")] {
+            let accept = PlanEdit::Accept(Acceptance {
+                finding: "some-rule".into(),
+                reason: reason.into(),
+                by: by.into(),
+                role: Role::Clinician,
+                date: None,
+                lapsed: false,
+            });
+            assert!(refusal(&road(), accept).contains("needs a reason and a name"));
+        }
+    }
+
+    #[test]
     fn hand_details_go_and_the_layout_stays() {
         let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, None);
         let plan = road();
         assert!(!plan.has_hand_details());
         let told = plan.apply(&Edit::Rider(rests)).expect("a hand can rest");
         assert!(told.has_hand_details());
-        let gone = after(&told, PlanEdit::RemoveHandDetails);
+        let today = Date::new(2031, 5, 9);
+        let gone = after(&told, PlanEdit::RemoveHandDetails(today));
         assert!(!gone.has_hand_details());
         assert_eq!(gone.layout(), told.layout());
+        assert_eq!(gone.rider.hand_details_removed, today);
+    }
+
+    /// Who saw where the rider rides, when and with what on the hand, tells of a
+    /// visit and of what is worn.
+    #[test]
+    fn where_the_rider_rides_stays_without_who_saw_it() {
+        let evidence = Some(Evidence {
+            source: Source::SeenByClinician,
+            date: Date::new(2031, 4, 30),
+            worn: Some(Worn::Splint),
+            in_one_tap: false,
+        });
+        let mostly = Answer::with(Use::Mostly, evidence);
+        let seen = RiderEdit::Position(HandPosition::Hoods, mostly);
+        let plan = road().apply(&Edit::Rider(seen)).expect("it was seen");
+        assert!(plan.has_hand_details());
+        let gone = after(&plan, PlanEdit::RemoveHandDetails(None));
+        let answer = gone.rider.positions.get(HandPosition::Hoods);
+        assert_eq!(answer, Answer::of(Use::Mostly));
+        assert!(!gone.has_hand_details());
     }
 }

@@ -90,55 +90,84 @@ impl RiderEdit {
             RiderEdit::Nickname(text) => rider.nickname = text.clone(),
             RiderEdit::OwnWords(text) => rider.own_words = text.clone(),
             RiderEdit::HandDoesAll(side, evidence) => {
-                *hands.get_mut(*side) = keep_measures(hands.get(*side), Hand::does_all(*evidence));
+                *hands.get_mut(*side) =
+                    keep_singly_asked(hands.get(*side), Hand::does_all(*evidence));
             }
             RiderEdit::HandDoesNothing(side, place, evidence) => {
                 *hands.get_mut(*side) =
-                    keep_measures(hands.get(*side), Hand::does_nothing(*place, *evidence));
+                    keep_singly_asked(hands.get(*side), Hand::does_nothing(*place, *evidence));
             }
             RiderEdit::ForgetHand(side) => {
                 *hands.get_mut(*side) = Hand::default();
                 let hand = ["rider", side.code()];
                 plan.unknown.retain(|part| !part.is_under(&hand));
             }
-            RiderEdit::Place(side, answer) => hands.get_mut(*side).place = *answer,
+            RiderEdit::Place(side, answer) => said(&mut hands.get_mut(*side).place, *answer),
             RiderEdit::Ability(side, ability, answer) => {
-                hands.get_mut(*side).abilities.set(*ability, *answer);
+                hands.get_mut(*side).abilities.say(*ability, *answer);
             }
             RiderEdit::Contact(side, contact, answer) => {
-                hands.get_mut(*side).contacts.set(*contact, *answer);
+                hands.get_mut(*side).contacts.say(*contact, *answer);
             }
-            RiderEdit::Pressing(side, answer) => hands.get_mut(*side).pressing = *answer,
+            RiderEdit::Pressing(side, answer) => said(&mut hands.get_mut(*side).pressing, *answer),
             RiderEdit::MovesByItself(side, answer) => {
-                hands.get_mut(*side).moves_by_itself = *answer;
+                said(&mut hands.get_mut(*side).moves_by_itself, *answer);
             }
-            RiderEdit::Later(side, answer) => hands.get_mut(*side).later = *answer,
+            RiderEdit::Later(side, answer) => said(&mut hands.get_mut(*side).later, *answer),
             RiderEdit::Hurts(side, part, answer) => {
-                hands.get_mut(*side).hurts.set(*part, *answer);
+                hands.get_mut(*side).hurts.say(*part, *answer);
             }
             RiderEdit::BladeReach(side, position, answer) => {
                 if let Some(mm) = answer.value {
                     within("The reach of a blade", mm, BLADE_REACH)?;
                 }
-                hands.get_mut(*side).blade_reach.set(*position, *answer);
+                hands.get_mut(*side).blade_reach.say(*position, *answer);
             }
-            RiderEdit::Device(side, device) => hands.get_mut(*side).device = *device,
-            RiderEdit::Position(position, answer) => rider.positions.set(*position, *answer),
-            RiderEdit::MountsFrom(answer) => rider.mounts_from = *answer,
-            RiderEdit::HoldsBrakeMounting(answer) => rider.holds_brake_mounting = *answer,
-            RiderEdit::FrontBrakeHabit(answer) => rider.front_brake_habit = *answer,
-            RiderEdit::FineRidePresses(answer) => rider.fine_ride_presses = *answer,
+            RiderEdit::Device(side, device) => {
+                let hand = hands.get_mut(*side);
+                hand.device = device.map(|device| device.after(hand.device));
+            }
+            RiderEdit::Position(position, answer) => rider.positions.say(*position, *answer),
+            RiderEdit::MountsFrom(answer) => said(&mut rider.mounts_from, *answer),
+            RiderEdit::HoldsBrakeMounting(answer) => said(&mut rider.holds_brake_mounting, *answer),
+            RiderEdit::FrontBrakeHabit(answer) => said(&mut rider.front_brake_habit, *answer),
+            RiderEdit::FineRidePresses(answer) => said(&mut rider.fine_ride_presses, *answer),
         }
         Ok(())
     }
 }
 
-/// What was measured on the hand outlives a one-tap answer.
-fn keep_measures(before: &Hand, after: Hand) -> Hand {
+/// Puts an answer in place of the one before, which is kept beside it.
+fn said<T: Copy>(kept: &mut Answer<T>, answer: Answer<T>) {
+    *kept = answer.after(*kept);
+}
+
+/// What was measured, or asked singly with its source, outlives a one-tap
+/// answer: that fills in the rest. What the hand does while riding is what the
+/// tap itself says.
+fn keep_singly_asked(before: &Hand, mut after: Hand) -> Hand {
+    let singly = |answer: &Answer<Difficulty>| answer.was_asked_singly();
+    for (ability, answer) in before.abilities.iter().filter(|(_, a)| singly(a)) {
+        after.abilities.set(ability, answer);
+    }
+    for (contact, answer) in before.contacts.iter().filter(|(_, a)| singly(a)) {
+        after.contacts.set(contact, answer);
+    }
+    keep(&mut after.pressing, before.pressing);
+    keep(&mut after.moves_by_itself, before.moves_by_itself);
+    keep(&mut after.later, before.later);
     Hand {
+        place: after.place.after(before.place),
+        hurts: before.hurts.clone(),
         blade_reach: before.blade_reach.clone(),
         device: before.device,
         ..after
+    }
+}
+
+fn keep<T>(after: &mut Answer<T>, before: Answer<T>) {
+    if before.was_asked_singly() {
+        *after = before;
     }
 }
 
@@ -162,7 +191,7 @@ mod tests {
     use crate::catalogue::{TemplateId, template};
     use crate::edit::Edit;
     use crate::plan::Plan;
-    use crate::rider::{Acts, QuestionId, Source};
+    use crate::rider::{Acts, Before, QuestionId, Source, Worn};
     use crate::vocabulary::Vocabulary;
 
     fn after(edits: &[RiderEdit]) -> Plan {
@@ -227,6 +256,41 @@ mod tests {
         );
     }
 
+    /// One tap turns no answer that a fitter or clinician saw into something
+    /// nobody said, while what an earlier tap filled in gives way.
+    #[test]
+    fn one_tap_fills_in_only_what_nobody_asked_singly() {
+        let seen = |source| {
+            Some(Evidence {
+                source,
+                date: None,
+                worn: Some(Worn::Splint),
+                in_one_tap: false,
+            })
+        };
+        let clinician = seen(Source::SeenByClinician);
+        let brakes = Answer::with(Difficulty::Severe, clinician);
+        let thumb = Answer::with(Difficulty::Moderate, clinician);
+        let cold = Answer::with(Later::OneStepHarder, clinician);
+        let told = seen(Source::Told);
+        let plan = after(&[
+            RiderEdit::HandDoesNothing(Side::Left, HandPlace::Rests, told),
+            RiderEdit::Ability(Side::Left, Ability::BrakesHard, brakes),
+            RiderEdit::Contact(Side::Left, Contact::Thumb, thumb),
+            RiderEdit::Later(Side::Left, cold),
+            RiderEdit::HandDoesAll(Side::Left, told),
+        ]);
+        let hand = &plan.rider.hands.left;
+        assert_eq!(hand.abilities.get(Ability::BrakesHard).value, brakes.value);
+        assert_eq!(hand.abilities.get(Ability::BrakesHard).evidence, clinician);
+        assert_eq!(hand.contacts.get(Contact::Thumb).evidence, clinician);
+        assert_eq!(hand.later, cold);
+        assert_eq!(hand.place.value, Some(HandPlace::Works));
+        let steers = hand.abilities.get(Ability::SteersAlone);
+        assert_eq!(steers.value, Some(Difficulty::None), "filled in anew");
+        assert_eq!(hand.contacts.value(Contact::Ring), None, "and taken back");
+    }
+
     #[test]
     fn what_was_measured_outlives_a_one_tap_answer() {
         let device = Device {
@@ -242,6 +306,75 @@ mod tests {
         let hand = &plan.rider.hands.left;
         assert_eq!(hand.blade_reach.get(HandPosition::Hoods), reach);
         assert_eq!(hand.device, Some(device));
+    }
+
+    /// A clinician's correction leaves the fitter's word readable; correcting
+    /// one's own word on the same day replaces it; the same said anew by somebody
+    /// else is theirs from then on.
+    #[test]
+    fn a_correction_keeps_who_said_what_before() {
+        let seen = |source, worn| {
+            Some(Evidence {
+                source,
+                date: crate::text::Date::new(2031, 4, 30),
+                worn,
+                in_one_tap: false,
+            })
+        };
+        let fitter = seen(Source::SeenByFitter, None);
+        let clinician = seen(Source::SeenByClinician, Some(Worn::Splint));
+        let brakes = |step, evidence| {
+            let answer = Answer::with(step, evidence);
+            RiderEdit::Ability(Side::Left, Ability::BrakesHard, answer)
+        };
+        let now = |edits: &[RiderEdit]| {
+            let hand = &after(edits).rider.hands.left;
+            hand.abilities.get(Ability::BrakesHard)
+        };
+        let (easily, effort) = (Difficulty::None, Difficulty::Moderate);
+        let by_fitter = Some(Before {
+            value: easily,
+            evidence: fitter,
+        });
+        let corrected = [brakes(easily, fitter), brakes(effort, clinician)];
+        assert_eq!(now(&corrected).before, by_fitter);
+        let again = [&corrected[..], &[brakes(Difficulty::Severe, clinician)]].concat();
+        assert_eq!(now(&again).value, Some(Difficulty::Severe));
+        assert_eq!(now(&again).before, by_fitter);
+        let confirmed = now(&[brakes(easily, fitter), brakes(easily, clinician)]);
+        assert_eq!(
+            (confirmed.value, confirmed.evidence),
+            (Some(easily), clinician)
+        );
+        assert_eq!(confirmed.before, by_fitter);
+        let same = now(&[brakes(easily, fitter), brakes(easily, fitter)]);
+        assert_eq!(same, Answer::with(easily, fitter));
+    }
+
+    #[test]
+    fn every_answer_keeps_the_one_before() {
+        let evidence = Some(Evidence {
+            source: Source::Told,
+            date: None,
+            worn: None,
+            in_one_tap: false,
+        });
+        let left = Side::Left;
+        let later = |evidence| RiderEdit::Later(left, Answer::with(Later::Same, evidence));
+        let moves = |evidence| RiderEdit::MovesByItself(left, Answer::with(YesNo::No, evidence));
+        let mounts = |evidence| RiderEdit::MountsFrom(Answer::with(left, evidence));
+        let rider = after(&[
+            later(None),
+            later(evidence),
+            moves(None),
+            moves(evidence),
+            mounts(None),
+            mounts(evidence),
+        ]);
+        let rider = rider.rider;
+        assert!(rider.hands.left.later.before.is_some());
+        assert!(rider.hands.left.moves_by_itself.before.is_some());
+        assert!(rider.mounts_from.before.is_some());
     }
 
     #[test]

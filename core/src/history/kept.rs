@@ -217,7 +217,7 @@ mod tests {
             history.commit(&Edit::Rider(edit)).expect("it can be said");
         }
         assert!(history.write_past(ROOM).contains("thumb tires"));
-        history.remove_hand_details();
+        history.remove_hand_details(None);
         let kept = history.write_past(ROOM);
         assert!(
             !kept.contains("thumb tires") && !kept.contains("rests"),

@@ -57,12 +57,12 @@ impl Rides {
         }
     }
 
-    /// Everything about the hands removed.
+    /// The road alone: how somebody rides and what it asked of the hands is removed.
     pub fn without_hand_details(&self) -> Rides {
         Rides {
-            known: None,
-            remembered: Vec::new(),
-            ..self.clone()
+            choice: self.choice,
+            imported: self.imported.clone(),
+            ..Rides::default()
         }
     }
 }

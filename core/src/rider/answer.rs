@@ -1,5 +1,7 @@
 //! Answers that may be missing, and where they came from.
 
+use std::fmt;
+
 use crate::ordered::SmallMap;
 use crate::text::Date;
 
@@ -62,6 +64,34 @@ impl Evidence {
             self.source.to_string()
         }
     }
+
+    /// Whether it is the same visit: the same source, day, and thing worn.
+    fn is_same_visit(&self, other: &Evidence) -> bool {
+        let visit = |evidence: &Evidence| (evidence.source, evidence.date, evidence.worn);
+        visit(self) == visit(other)
+    }
+
+    /// Who says so, when, and what was worn: "seen by a clinician, 2031-04-30,
+    /// splint".
+    pub fn in_words(&self) -> String {
+        let date = self.date.map(|date| date.to_string());
+        let worn = self.worn.map(|worn| worn.to_string());
+        let known = [Some(self.words()), date, worn];
+        known.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
+}
+
+/// What is said of an answer whose source nobody wrote down.
+const NOT_RECORDED: &str = "source not recorded";
+
+/// What was said before somebody else, on another day or wearing something
+/// else, said it anew.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Before<T> {
+    /// The answer then.
+    pub value: T,
+    /// Where it came from; `None` is "not recorded".
+    pub evidence: Option<Evidence>,
 }
 
 /// An answer, or *not asked / not sure*: which is not "no difficulty".
@@ -71,6 +101,8 @@ pub struct Answer<T> {
     pub value: Option<T>,
     /// Where it came from; `None` with an answer is "not recorded".
     pub evidence: Option<Evidence>,
+    /// What it replaced, one answer back: a correction hides nobody's word.
+    pub before: Option<Before<T>>,
 }
 
 impl<T> Answer<T> {
@@ -78,6 +110,7 @@ impl<T> Answer<T> {
     pub const NOT_ASKED: Answer<T> = Answer {
         value: None,
         evidence: None,
+        before: None,
     };
 
     /// An answer whose source is not recorded.
@@ -85,6 +118,7 @@ impl<T> Answer<T> {
         Answer {
             value: Some(value),
             evidence: None,
+            before: None,
         }
     }
 
@@ -93,13 +127,33 @@ impl<T> Answer<T> {
         Answer {
             value: Some(value),
             evidence,
+            before: None,
         }
     }
 
-    /// The answer without its source.
+    /// Whether somebody asked about it singly, as far as is recorded.
+    pub fn was_asked_singly(&self) -> bool {
+        let evidence = self.evidence.filter(|evidence| !evidence.in_one_tap);
+        self.is_known() && evidence.is_some()
+    }
+
+    /// The same with its values in other words.
+    pub fn map<M>(self, words: impl Fn(T) -> M) -> Answer<M> {
+        Answer {
+            value: self.value.map(&words),
+            evidence: self.evidence,
+            before: self.before.map(|before| Before {
+                value: words(before.value),
+                evidence: before.evidence,
+            }),
+        }
+    }
+
+    /// The answer without its source and without what it replaced.
     pub fn bare(self) -> Self {
         Answer {
             evidence: None,
+            before: None,
             ..self
         }
     }
@@ -108,6 +162,49 @@ impl<T> Answer<T> {
     pub const fn is_known(&self) -> bool {
         self.value.is_some()
     }
+
+    /// This answer in place of an earlier one, which is kept as what was said
+    /// before. Where source, day and what was worn are the same, somebody
+    /// corrects their own word: that replaces it. *Not asked* takes all back.
+    #[must_use]
+    pub fn after(self, earlier: Answer<T>) -> Answer<T> {
+        let before = match earlier.value {
+            _ if self.value.is_none() => None,
+            Some(value) if !is_same_visit(self.evidence, earlier.evidence) => Some(Before {
+                value,
+                evidence: earlier.evidence,
+            }),
+            _ => earlier.before,
+        };
+        Answer { before, ..self }
+    }
+}
+
+impl<T: fmt::Display> Answer<T> {
+    /// Where the answer came from; `None` without an answer.
+    pub fn origin_in_words(&self) -> Option<String> {
+        self.value.as_ref()?;
+        Some(origin(self.evidence))
+    }
+
+    /// What was said before and by whom: "before: takes effort (told,
+    /// 2031-04-30)"; `None` where nothing was replaced.
+    pub fn before_in_words(&self) -> Option<String> {
+        let before = self.before.as_ref()?;
+        let origin = origin(before.evidence);
+        Some(format!("before: {} ({origin})", before.value))
+    }
+}
+
+fn is_same_visit(a: Option<Evidence>, b: Option<Evidence>) -> bool {
+    match (a, b) {
+        (Some(a), Some(b)) => a.is_same_visit(&b),
+        (a, b) => a == b,
+    }
+}
+
+fn origin(evidence: Option<Evidence>) -> String {
+    evidence.map_or_else(|| NOT_RECORDED.into(), |evidence| evidence.in_words())
 }
 
 impl Answer<YesNo> {
@@ -152,6 +249,11 @@ impl<K: Ord + Copy, T: Copy> Asked<K, T> {
         } else {
             self.0.remove(&key);
         }
+    }
+
+    /// Keeps an answer in place of an earlier one; see [`Answer::after`].
+    pub fn say(&mut self, key: K, answer: Answer<T>) {
+        self.set(key, answer.after(self.get(key)));
     }
 
     /// The known answers in order.

@@ -73,6 +73,24 @@ pub struct Device {
     pub acts: Answer<Acts>,
 }
 
+impl Device {
+    /// What is said of it now, with what was said before.
+    pub(crate) fn after(self, earlier: Option<Device>) -> Device {
+        let Some(earlier) = earlier else { return self };
+        let releases = self.releases_in_fall;
+        Device {
+            releases_in_fall: match releases == earlier.releases_in_fall {
+                true => releases,
+                false => releases.after(earlier.releases_in_fall),
+            },
+            acts: match self.acts == earlier.acts {
+                true => self.acts,
+                false => self.acts.after(earlier.acts),
+            },
+        }
+    }
+}
+
 /// What is known of one hand.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Hand {

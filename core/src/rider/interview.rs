@@ -53,9 +53,47 @@ pub struct Question {
     pub ask: &'static str,
     /// The abilities it answers, asked step by step.
     pub abilities: &'static [Ability],
-    /// The closest open code of the WHO ICF (2001), for cross-reference only.
-    pub icf: &'static str,
+    /// The closest open codes of the WHO ICF (2001), for cross-reference only.
+    pub icf: &'static [IcfCode],
 }
+
+/// An open code of the WHO ICF (2001) with what it is called there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct IcfCode {
+    /// The code: "d4403".
+    pub code: &'static str,
+    /// What it is about: "releasing".
+    pub name: &'static str,
+}
+
+impl std::fmt::Display for IcfCode {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{} {}", self.code, self.name)
+    }
+}
+
+/// What step numbers and codes are, and what they are not.
+pub const ICF_NOTE: &str = "Steps 0 to 4 are ordered like the qualifier of the WHO ICF (2001), and each ICF code is the closest one. They are a cross-reference, not clinical ratings.";
+
+const fn icf(code: &'static str, name: &'static str) -> IcfCode {
+    IcfCode { code, name }
+}
+
+const HAND_AND_ARM_USE: IcfCode = icf("d445", "hand and arm use");
+const GRASPING: IcfCode = icf("d4401", "grasping");
+const MANIPULATING: IcfCode = icf("d4402", "manipulating");
+const RELEASING: IcfCode = icf("d4403", "releasing");
+const PULLING: IcfCode = icf("d4450", "pulling");
+const PUSHING: IcfCode = icf("d4451", "pushing");
+const REACHING: IcfCode = icf("d4452", "reaching");
+const RIDING: IcfCode = icf("d4750", "driving human-powered transportation");
+const TOUCH: IcfCode = icf("b265", "touch");
+const PAIN_IN_UPPER_LIMB: IcfCode = icf("b28014", "pain in upper limb");
+const MUSCLE_ENDURANCE: IcfCode = icf("b740", "muscle endurance");
+/// From memory.
+const MUSCLE_TONE: IcfCode = icf("b735", "muscle tone");
+/// From memory; b7651, tremor, lies under it.
+const INVOLUNTARY_MOVEMENT: IcfCode = icf("b765", "involuntary movement");
 
 /// The interview in order (common practice; wording ours).
 ///
@@ -67,42 +105,42 @@ pub const QUESTIONS: &[Question] = &[
         subject: Subject::EachHand,
         ask: "While riding, does this hand work on the bar, rest on it, or stay off it?",
         abilities: &[],
-        icf: "d445",
+        icf: &[HAND_AND_ARM_USE],
     },
     Question {
         id: QuestionId::Holding,
         subject: Subject::EachHand,
         ask: "Does this hand stay where it is?",
         abilities: &[Ability::StaysOn, Ability::Steady],
-        icf: "d4401",
+        icf: &[GRASPING],
     },
     Question {
         id: QuestionId::Steering,
         subject: Subject::EachHand,
         ask: "Can this hand steer?",
         abilities: &[Ability::SteersAlone, Ability::SteersWhileOtherBrakes],
-        icf: "d4750",
+        icf: &[RIDING],
     },
     Question {
         id: QuestionId::Pressing,
         subject: Subject::EachHand,
         ask: "Which parts of this hand press a button, and can one press alone?",
         abilities: &[],
-        icf: "d4402",
+        icf: &[MANIPULATING],
     },
     Question {
         id: QuestionId::Paddle,
         subject: Subject::EachHand,
         ask: "Does this hand swing a long paddle?",
         abilities: &[Ability::SwingsPaddle],
-        icf: "d4451",
+        icf: &[PUSHING],
     },
     Question {
         id: QuestionId::HoldAndLetGo,
         subject: Subject::EachHand,
         ask: "Does this hand keep a button pressed, and let go at once?",
         abilities: &[Ability::KeepsPressed, Ability::LetsGo],
-        icf: "d4403",
+        icf: &[RELEASING],
     },
     Question {
         id: QuestionId::Braking,
@@ -113,46 +151,63 @@ pub const QUESTIONS: &[Question] = &[
             Ability::BrakesLong,
             Ability::ReleasesBrake,
         ],
-        icf: "d4450",
+        icf: &[PULLING],
     },
     Question {
         id: QuestionId::Moving,
         subject: Subject::EachHand,
         ask: "Does this hand move along the bar and back without looking?",
         abilities: &[Ability::MovesAlong],
-        icf: "d4452",
+        icf: &[REACHING],
     },
     Question {
         id: QuestionId::Feeling,
         subject: Subject::EachHand,
         ask: "Does this hand tell two buttons apart without looking?",
         abilities: &[Ability::TellsApart],
-        icf: "b265",
+        icf: &[TOUCH],
     },
     Question {
         id: QuestionId::Comfort,
         subject: Subject::EachHand,
         ask: "Does this hand hurt while riding, or next morning?",
         abilities: &[Ability::Comfort],
-        icf: "b28014",
+        icf: &[PAIN_IN_UPPER_LIMB],
     },
     Question {
         id: QuestionId::OnItsOwn,
         subject: Subject::EachHand,
         ask: "Does this arm tighten or move by itself, and what of it after an hour or in the cold?",
         abilities: &[],
-        icf: "b760",
+        icf: &[MUSCLE_TONE, INVOLUNTARY_MOVEMENT, MUSCLE_ENDURANCE],
     },
     Question {
         id: QuestionId::Positions,
         subject: Subject::Once,
         ask: "Where do the hands ride, and from which side does the rider mount?",
         abilities: &[],
-        icf: "d4750",
+        icf: &[RIDING],
     },
 ];
 
 impl Question {
+    /// The closest ICF codes in words: "closest ICF code d4403 releasing".
+    pub fn icf_words(&self) -> String {
+        let codes: Vec<String> = self.icf.iter().map(IcfCode::to_string).collect();
+        let plural = if codes.len() == 1 { "code" } else { "codes" };
+        format!("closest ICF {plural} {}", codes.join(", "))
+    }
+
+    /// The question that asks about an ability.
+    pub fn about(ability: Ability) -> Option<&'static Question> {
+        QUESTIONS.iter().find(|q| q.abilities.contains(&ability))
+    }
+
+    /// The question of this name.
+    pub fn named(id: QuestionId) -> Option<&'static Question> {
+        QUESTIONS.iter().find(|q| q.id == id)
+    }
+
     /// Whether everything the question asks has an answer, as far as it matters.
     pub fn answered(&self, rider: &Rider) -> bool {
         match self.subject {

@@ -12,7 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A blade is farther than the hand reaches",
     severity: Severity::MustFix,
-    acceptable: Acceptable::ByClinician,
+    acceptable: Acceptable::ByShop,
     what: "A blade, as measured at rest, lies within the reach of its hand, as measured in that position, less 5 mm. Must fix where it is the only way to brake a wheel, else check.",
     why: "Fingers that only touch the blade cannot pull it, and gloves and the cold take a little more.",
     remedy: "Turn the reach screw in, shim the lever or fit one for small hands, then measure blade and throw again.",
@@ -44,7 +44,7 @@ fn look(situation: &Situation<'_>, run: &BrakeRun, side: Side) -> Option<Finding
         } else {
             Severity::Check
         },
-        acceptable: Acceptable::ByClinician,
+        acceptable: Acceptable::ByShop,
         places: vec![Place::Control(run.lever), Place::Hand(side)],
         message: format!(
             "The blade of the {} lies {} from the bar, too far for the {side} hand from the {}.",

@@ -10,7 +10,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "A hand does not let the brake go easily",
     severity: Severity::MustFix,
-    acceptable: Acceptable::ByClinician,
+    acceptable: Acceptable::ByShop,
     what: "A hand that brakes lets the brake go without effort. Check where it takes effort, must fix where it takes great effort.",
     why: "A wheel that stays braked skids, and on two wheels a locked front wheel throws the rider.",
     remedy: "Let the other hand brake, or use a lever with a stronger return spring and try it with the rider.",
@@ -35,7 +35,7 @@ fn look(situation: &Situation<'_>, side: Side) -> Option<Finding> {
     Some(Finding {
         rule: RULE.id,
         severity,
-        acceptable: Acceptable::ByClinician,
+        acceptable: Acceptable::ByShop,
         places: vec![Place::Hand(side)],
         message: match step {
             Difficulty::Complete => {

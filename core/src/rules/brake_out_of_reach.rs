@@ -1,7 +1,7 @@
 //! A wheel's brake that no hand reaches from a position in use.
 
 use super::{Family, Origin, Rule, braking};
-use crate::cockpit::{BarKind, Ease, HandPosition, Wheel};
+use crate::cockpit::{BarKind, HandPosition, Wheel};
 use crate::coverage::{BrakeCell, BrakePull, WhyNot};
 use crate::finding::{Acceptable, Finding, Place, Severity};
 use crate::rider::Day;
@@ -13,7 +13,7 @@ pub(super) static RULE: Rule = Rule {
     title: "A wheel’s brake is out of reach",
     severity: Severity::MustFix,
     acceptable: Acceptable::Never,
-    what: "From every position used while moving, a hand pulls each wheel’s brake from where it is: moving along the bar or crossing over is out of reach. On a bad day it is a check as long as another wheel’s brake is still pulled from there; where none is, it must be fixed, or accepted by shop or clinician with a reason. On the extensions of an aero bar it is a check.",
+    what: "From every position used while moving, a hand pulls each wheel’s brake from where it is: moving along the bar or crossing over is out of reach. On a bad day it is a check as long as another wheel’s brake is still pulled from there; where none is, it must be fixed, or accepted by the shop with a reason. On the extensions of an aero bar it is a check.",
     why: "A brake is wanted at once. The way to it costs metres, and the hand that lets go was steering. A bad day is foreseen: the rider said what becomes of the hand after an hour or in the cold. With one brake left the rider still slows down; with none the bike cannot be stopped from there, so that weighs like any brake out of reach. It may be accepted where it is agreed how the rider does without: another position, shorter rides, stopping before the hand tires.",
     remedy: "Put the brakes on a lever that an able hand reaches from there, add a lever there, or do not ride in that position and say so under Rider.",
     origin: Origin::Published(
@@ -51,7 +51,7 @@ fn look(situation: &Situation<'_>, wheel: Wheel, position: HandPosition) -> Opti
             places: vec![Place::Wheel(wheel), Place::Position(position)],
             message: format!(
                 "From the {position} the {wheel}’s brake is out of reach: {}.{}",
-                why(cell),
+                cell.why_out_of_reach().unwrap_or_default(),
                 or_not_ridden(situation, position)
             ),
             fixes: [
@@ -73,20 +73,6 @@ fn or_not_ridden(situation: &Situation<'_>, position: HandPosition) -> String {
         return String::new();
     }
     format!(" If the {position} are never used while moving, say so under Rider.")
-}
-
-fn why(cell: &BrakeCell) -> String {
-    match cell {
-        BrakeCell::ByLettingGo(BrakePull { hand, ease, .. }) if *ease == Ease::CrossOver => {
-            format!("the {hand} hand would have to let go and cross over")
-        }
-        BrakeCell::ByLettingGo(pull) => format!("the {} hand would have to move first", pull.hand),
-        BrakeCell::No(WhyNot::HandCannot(side)) => format!("the {side} hand does not pull it"),
-        BrakeCell::No(WhyNot::UnderIdleHand(side)) => {
-            format!("its lever is on the {side}, where the hand does not work")
-        }
-        BrakeCell::Reached(_) | BrakeCell::No(_) => "no hand meets its blade from there".into(),
-    }
 }
 
 /// The rider still slows down where another brake is left, and does not where
@@ -113,7 +99,7 @@ fn on_a_bad_day(
         } else {
             Severity::MustFix
         },
-        acceptable: Acceptable::ByClinician,
+        acceptable: Acceptable::ByShop,
         places: vec![
             Place::Wheel(wheel),
             Place::Position(position),
@@ -138,7 +124,7 @@ fn on_extensions(wheel: Wheel, position: HandPosition) -> Finding {
         acceptable: Acceptable::ByShop,
         places: vec![Place::Wheel(wheel), Place::Position(position)],
         message: format!(
-            "From the {position} the hand must move before it pulls the {wheel}’s brake: ride there only on closed flat roads."
+            "From the {position} the hand must move before it pulls the {wheel}’s brake. Whether this position is ridden all the same is for shop and rider to decide, with a reason."
         ),
         fixes: Vec::new(),
     }
@@ -189,7 +175,7 @@ mod tests {
         let found = fired(&setup.plan(), &RULE);
         assert_eq!(found.len(), 2);
         assert!(found.iter().all(|f| f.severity == Severity::Check));
-        assert!(found[0].message.contains("closed flat roads"));
+        assert!(found[0].message.contains("must move before it pulls"));
         let plan = bike(TemplateId::AeroTwoButton)
             .hand_does_nothing(Side::Left, HandPlace::OffBar)
             .plan();
@@ -206,6 +192,10 @@ mod tests {
         let found = fired(&drop_bar().rider_edit(later).plan(), &RULE);
         assert_eq!(found.len(), 2, "the front brake from hoods and drops");
         assert!(found.iter().all(|f| f.severity == Severity::Check));
+        assert!(
+            found.iter().all(|f| f.acceptable == Acceptable::ByShop),
+            "on no day is a brake a clinician's to do without"
+        );
     }
 
     #[test]
@@ -216,7 +206,7 @@ mod tests {
         assert_eq!(found.len(), 4, "both wheels from hoods and drops");
         for finding in found {
             assert_eq!(finding.severity, Severity::MustFix);
-            assert_eq!(finding.acceptable, Acceptable::ByClinician);
+            assert_eq!(finding.acceptable, Acceptable::ByShop);
             assert!(
                 finding
                     .message

@@ -11,7 +11,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The brake held while mounting cannot be held",
     severity: Severity::Check,
-    acceptable: Acceptable::ByClinician,
+    acceptable: Acceptable::ByShop,
     what: "The hand that holds a brake while the rider gets on has a lever that pulls a brake and is able to pull it.",
     why: "Half on, with one foot down, a bike that rolls cannot be caught.",
     remedy: "Hold with the other hand, mount from the other side, use a parking latch or a helper.",
@@ -29,7 +29,7 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
     vec![Finding {
         rule: RULE.id,
         severity: Severity::Check,
-        acceptable: Acceptable::ByClinician,
+        acceptable: Acceptable::ByShop,
         places: vec![Place::Hand(side)],
         message: format!("While mounting, the {side} hand is to hold a brake, but {why}."),
         fixes: vec![Fix {

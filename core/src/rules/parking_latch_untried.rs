@@ -12,7 +12,7 @@ pub(super) static RULE: Rule = Rule {
     family: Family::Brake,
     title: "The parking latch was not tried",
     severity: Severity::MustFix,
-    acceptable: Acceptable::ByClinician,
+    acceptable: Acceptable::ByShop,
     what: "A parking latch was set and released in a try, by a hand of its own side that is able to brake hard and to let the brake go.",
     why: "A latch that is not set lets the bike roll away while the rider gets on or off; one that is not released keeps it from moving, or drags.",
     remedy: "Put the latch on the lever of the able hand, try it with the rider, and note the outcome under Bike.",
@@ -44,8 +44,12 @@ fn look(situation: &Situation<'_>, control: &Control) -> Option<Finding> {
     Some(Finding {
         rule: RULE.id,
         severity: Severity::MustFix,
-        acceptable: Acceptable::ByClinician,
-        places: vec![Place::Control(control.id)],
+        acceptable: Acceptable::ByShop,
+        // The hand whose able grip the message speaks of.
+        places: [Place::Control(control.id)]
+            .into_iter()
+            .chain(control.side.hand().map(Place::Hand))
+            .collect(),
         message,
         fixes: Vec::new(),
     })

@@ -15,7 +15,7 @@ pub(super) static RULE: Rule = Rule {
     acceptable: Acceptable::ByClinician,
     what: "The easiest way to a function that the shift plan needs is not with a contact at step 3, and not by swinging a long paddle at step 3.",
     why: "Shifts come by the hundred in a ride. What takes great effort once is put off, goes wrong or hurts later, and the rider stays in the wrong gear.",
-    remedy: "Move the function to a button that an abler contact presses, or let rider or clinician decide after a trial.",
+    remedy: "Move the function to a button that another contact presses more easily, or let rider or clinician decide after a trial.",
     origin: Origin::OurJudgement,
     check,
 };

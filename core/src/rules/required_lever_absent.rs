@@ -36,15 +36,23 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
             None => "on the bar".into(),
         };
         let unplugged = levers().find(there);
+        let places = match (unplugged, required.hand()) {
+            (Some(control), _) => vec![Place::Control(control.id)],
+            (None, Some(side)) => vec![Place::Hand(side)],
+            (None, None) => Vec::new(),
+        };
+        // One lever may be missing as any and as that of its side: said once.
+        if findings
+            .iter()
+            .any(|found: &Finding| found.places == places)
+        {
+            continue;
+        }
         findings.push(Finding {
             rule: RULE.id,
             severity: Severity::MustFix,
             acceptable: Acceptable::ByShop,
-            places: match (unplugged, required.hand()) {
-                (Some(control), _) => vec![Place::Control(control.id)],
-                (None, Some(side)) => vec![Place::Hand(side)],
-                (None, None) => Vec::new(),
-            },
+            places,
             message: format!(
                 "The shift system runs only with a lever {place} plugged in, and there is none."
             ),

@@ -150,8 +150,13 @@ fn brake_words(bike: &Bike, cell: &BrakeCell) -> CoverageAnswer {
         BrakeCell::Reached(pull) => of_pull(bike, pull, ""),
         BrakeCell::ByLettingGo(pull) => of_pull(bike, pull, BY_LETTING_GO),
         BrakeCell::No(WhyNot::NoButton) => no("no lever brakes it".into()),
-        BrakeCell::No(WhyNot::HandCannot(side)) => no(format!("the {side} hand does not pull it")),
-        BrakeCell::No(why) => no(why.to_string()),
+        BrakeCell::No(_) => CoverageAnswer {
+            words: format!(
+                "out of reach: {}",
+                cell.why_out_of_reach().unwrap_or_default()
+            ),
+            ..CoverageAnswer::default()
+        },
     }
 }
 

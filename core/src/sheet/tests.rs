@@ -89,18 +89,18 @@ fn finding(severity: Severity, acceptable: Acceptable) -> Finding {
     }
 }
 
+/// The plan with an acceptance as a document may bring it.
 fn accept(plan: &Plan, finding: &Finding, role: Role, reason: &str) -> Plan {
-    edited(
-        plan,
-        &[Edit::Plan(PlanEdit::Accept(Acceptance {
-            finding: finding.key(),
-            reason: Text::new(reason),
-            by: Text::new("Bench 2"),
-            role,
-            date: Date::new(2031, 5, 9),
-            lapsed: false,
-        }))],
-    )
+    let mut plan = plan.clone();
+    plan.accepted.push(Acceptance {
+        finding: finding.key(),
+        reason: Text::new(reason),
+        by: Text::new("Bench 2"),
+        role,
+        date: Date::new(2031, 5, 9),
+        lapsed: false,
+    });
+    plan
 }
 
 fn verdict(plan: &Plan, findings: &[Finding]) -> Verdict {
@@ -132,6 +132,10 @@ fn only_who_may_accept_and_says_why_makes_it_ready() {
     assert_eq!(word(&shop, Role::Shop, " "), Readiness::NotReady);
     assert_eq!(word(&shop, Role::Clinician, "Seen."), Readiness::NotReady);
     assert_eq!(word(&shop, Role::Rider, "I want it."), Readiness::NotReady);
+    let mut nameless = accept(&plan, &shop, Role::Shop, "Seen.");
+    nameless.accepted[0].by = Text::default();
+    let nobody = verdict(&nameless, std::slice::from_ref(&shop));
+    assert_eq!(nobody.readiness, Readiness::NotReady, "nobody said so");
     let hand_use = finding(Severity::Check, Acceptable::ByClinician);
     assert_eq!(word(&hand_use, Role::Clinician, "Seen."), Readiness::Ready);
     assert_eq!(word(&hand_use, Role::Rider, "Mine."), Readiness::CheckFirst);
@@ -156,6 +160,45 @@ fn what_can_never_be_accepted_comes_first_among_the_reasons() {
         verdict.line,
         "2 points to fix before the bike is ridden. 1 of them can never be accepted. Then 1 more to look at: see “Open points”."
     );
+}
+
+#[test]
+fn what_decides_the_verdict_is_not_said_again_among_the_open_points() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let check = finding(Severity::Check, Acceptable::ByShop);
+    let must = finding(Severity::MustFix, Acceptable::ByShop);
+    let sheet = |found: &[Finding]| {
+        let sheet = Sheet::from(&Situation::of(&plan), found, SheetOptions::default());
+        (sheet.verdict.reasons.len(), sheet.open.len())
+    };
+    assert_eq!(sheet(&[must, check.clone()]), (1, 1));
+    assert_eq!(sheet(&[check]), (1, 0));
+}
+
+#[test]
+fn one_rule_about_several_buttons_is_one_point_under_all_their_balloons() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let buttons = plan.bike.buttons();
+    let about = |at: usize| Finding {
+        rule: "live-button-under-resting-hand",
+        places: vec![Place::Button(buttons[at].0)],
+        ..finding(Severity::MustFix, Acceptable::ByShop)
+    };
+    let verdict = verdict(&plan, &[about(3), about(1)]);
+    let [point] = &verdict.reasons[..] else {
+        panic!("{:?}", verdict.reasons)
+    };
+    assert_eq!(point.numbers, [2, 4]);
+    assert_eq!(point.message, "A live button lies under a resting hand.");
+    assert!(
+        verdict.line.starts_with("2 points to fix"),
+        "{}",
+        verdict.line
+    );
+    // What names no button says by itself what it is about.
+    let apart = finding(Severity::MustFix, Acceptable::ByShop);
+    let two = [apart.clone(), apart];
+    assert_eq!(self::verdict(&plan, &two).reasons.len(), 2);
 }
 
 #[test]
@@ -737,6 +780,7 @@ fn options_pass_and_the_hand_page_is_left_out_unless_asked_for() {
         paper: Paper::Letter,
         large_print: true,
         hand_page: true,
+        clinical: true,
     };
     let asked = Sheet::of(&plan, options);
     assert_eq!(asked.options, options);
@@ -781,9 +825,77 @@ fn the_hand_page_says_where_each_answer_came_from() {
     };
     let text = Sheet::of(&plan, options).page_text(Page::Hands);
     assert!(text.contains(
-        "Stays on over bumps and takes weight: takes a little effort (seen by a clinician, 2031-04-30, splint)"
+        "Stays on over bumps and takes weight: a little effort (seen by a clinician, 2031-04-30, splint)"
     ));
     assert!(text.contains("Mounts from the: not asked, or not sure: try with the fitter"));
+
+    let fitter = Evidence {
+        source: Source::SeenByFitter,
+        worn: None,
+        ..evidence
+    };
+    let earlier = Answer::with(Difficulty::Moderate, Some(fitter));
+    let hand = &mut plan.rider.hands.left.abilities;
+    hand.set(Ability::StaysOn, earlier);
+    hand.say(
+        Ability::StaysOn,
+        Answer::with(Difficulty::Mild, Some(evidence)),
+    );
+    let text = Sheet::of(&plan, options).page_text(Page::Hands);
+    assert!(text.contains(
+        "a little effort (seen by a clinician, 2031-04-30, splint); before: effort (seen by the fitter, 2031-04-30)"
+    ), "{text}");
+}
+
+/// Answers stand in the words in which they were given; numbers and codes only
+/// where they were asked for, with their note.
+#[test]
+fn the_hand_page_has_the_interviews_words_and_on_request_its_numbers() {
+    let mut plan = one_handed();
+    let left = &mut plan.rider.hands.left;
+    left.abilities
+        .set(Ability::BrakesHard, Answer::of(Difficulty::None));
+    left.moves_by_itself = Answer::of(YesNo::Yes);
+    let page = |clinical| {
+        let options = SheetOptions {
+            hand_page: true,
+            clinical,
+            ..SheetOptions::default()
+        };
+        Sheet::of(&plan, options).page_text(Page::Hands)
+    };
+    let (plain, coded) = (page(false), page(true));
+    assert!(plain.contains("Brakes hard: easily"), "{plain}");
+    assert!(
+        plain.contains("Tightens or moves by itself: yes"),
+        "{plain}"
+    );
+    assert!(!plain.contains("ICF") && !plain.contains(" · "), "{plain}");
+    let brakes = "Brakes hard (closest ICF code d4450 pulling): 0 · easily";
+    assert!(coded.contains(brakes), "{coded}");
+    assert!(coded.contains("not clinical ratings"), "{coded}");
+    for page in [plain, coded] {
+        assert!(page.contains("Clinician who saw the hands"), "{page}");
+        assert!(page.contains("not a signature"), "{page}");
+    }
+}
+
+/// What was removed is not taken for what was never asked.
+#[test]
+fn the_hand_page_says_when_hand_details_were_removed() {
+    let removed = PlanEdit::RemoveHandDetails(Date::new(2031, 4, 30));
+    let plan = one_handed().apply(&Edit::Plan(removed));
+    let mut plan = plan.expect("hand details can be removed");
+    plan.rider.mounts_from = Answer::of(Side::Left);
+    let options = SheetOptions {
+        hand_page: true,
+        ..SheetOptions::default()
+    };
+    let text = Sheet::of(&plan, options).page_text(Page::Hands);
+    let known = "not known: hand details were removed on 2031-04-30";
+    assert!(text.contains(&format!("Brakes hard: {known}")), "{text}");
+    assert!(!text.contains("not asked"), "{text}");
+    assert!(text.contains("Mounts from the: left"), "{text}");
 }
 
 /// Two riders who differ only in what the bench need not know get the same

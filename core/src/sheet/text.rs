@@ -113,6 +113,7 @@ impl Sheet {
     fn hands_page(&self, text: &mut Lines) {
         let Some(page) = &self.hands else { return };
         text.add(page.note.into());
+        text.add(page.icf_note.into());
         for (side, lines) in &page.hands {
             text.heading(&capital(&format!("{side} hand")));
             text.all(lines.iter().map(hand_line));
@@ -123,6 +124,9 @@ impl Sheet {
         text.add(page.own_words.clone());
         text.heading("Not assessed here");
         text.add(page.not_assessed.join(", "));
+        text.heading("Seen by");
+        text.all(page.sign.iter().map(field));
+        text.add(super::SIGNATURE_NOTE.into());
     }
 }
 
@@ -276,13 +280,18 @@ fn wire(line: &WireLine) -> String {
 }
 
 fn hand_line(line: &HandLine) -> String {
+    let before = match line.before.as_str() {
+        "" => String::new(),
+        before => format!("; {before}"),
+    };
     if line.source.is_empty() {
-        return format!("{}: {}", line.asked, line.answer);
+        return format!("{}: {}{before}", line.asked, line.answer);
     }
     let from: Vec<&str> = [&line.source, &line.date, &line.worn]
         .into_iter()
         .map(String::as_str)
         .filter(|part| !part.is_empty())
         .collect();
-    format!("{}: {} ({})", line.asked, line.answer, from.join(", "))
+    let from = from.join(", ");
+    format!("{}: {} ({from}){before}", line.asked, line.answer)
 }

@@ -4,7 +4,7 @@
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{Bike, HandPosition, Wheel};
-use leverwright_core::coverage::{BrakeCell, BrakePull, Cell, Coverage, Way};
+use leverwright_core::coverage::{BrakeCell, BrakePull, Cell, Coverage, Way, WhyNot};
 use leverwright_core::finding::Place;
 use leverwright_core::function::Function;
 use leverwright_core::rider::Day;
@@ -197,7 +197,11 @@ fn brake_cell(bike: &Bike, cell: &BrakeCell) -> Says {
     match cell {
         BrakeCell::Reached(pull) => by("reached", pull),
         BrakeCell::ByLettingGo(pull) => by("letting-go", pull),
-        BrakeCell::No(why) => not(why.to_string()),
+        BrakeCell::No(WhyNot::NoButton) => not("no lever brakes it".into()),
+        BrakeCell::No(_) => {
+            let why = cell.why_out_of_reach().unwrap_or_default();
+            not(format!("out of reach: {why}"))
+        }
     }
 }
 

@@ -79,6 +79,11 @@ pub fn name_id(plan: &PlanId) -> String {
     format!("plan-{plan}")
 }
 
+/// The page's name for the button with what else may be done with a plan.
+fn more_id(plan: &PlanId) -> String {
+    format!("more-{plan}")
+}
+
 /// The bike, where the plan's name does not say it, and how much stands open.
 fn in_short(plan: &Plan) -> String {
     let tally = Tally::of(plan, &rules::findings(plan));
@@ -102,7 +107,7 @@ fn Acts(
     let on = move |act: fn(Library, &PlanId)| {
         move || {
             act(library, &id.get_value());
-            focus_soon(name_id(&id.get_value()));
+            focus_soon(more_id(&id.get_value()));
         }
     };
     let keep = match card.keeping {
@@ -125,7 +130,8 @@ fn Acts(
     .chain(remove)
     .chain([keep, MenuItem::new("Delete", delete)])
     .collect();
-    view! { <MenuButton label="More" about=name items/> }
+    let button_id = more_id(&id.get_value());
+    view! { <MenuButton label="More" about=name button_id items/> }
 }
 
 #[component]
@@ -144,7 +150,8 @@ fn RemoveHandDetails(id: PlanId, name: Memo<String>, removing: RwSignal<bool>) -
                 was seen of this rider’s reach, and why findings were accepted."
             </p>
             <p>
-                "What stays: the nickname, the hand positions, the bike and the layout, which \
+                "What stays: the nickname, the hand positions without who saw them, the day of \
+                removal, the bike and the layout, which \
                 still tells which hand does what. Files exported before, prints and other open \
                 tabs keep what they have."
             </p>

@@ -18,7 +18,7 @@ pub fn DemoPlans() -> impl IntoView {
     view! {
         <section class="demo-plans" aria-labelledby="demo-plans">
             <h2 id="demo-plans">"Demo plans"</h2>
-            <p>"Invented riders and bikes, to look around in. Each opens as a plan of its own."</p>
+            <p>"Invented riders and bikes, to look around in. Each opens as a new plan."</p>
             <ul>{items}</ul>
         </section>
     }

@@ -2,7 +2,9 @@
 
 use leptos::prelude::*;
 
-use crate::storage::{Card, Keeping, Library, in_words, is_available, is_page_from_file};
+use crate::storage::{
+    Card, Keeping, Library, in_words, is_available, is_page_from_file, note_shared_here,
+};
 use crate::widgets::Tick;
 
 /// Where a plan is kept, in words.
@@ -37,7 +39,10 @@ pub fn SharedComputer() -> impl IntoView {
     view! {
         <div class="shared-computer">
             <Tick label="Others use this computer" on=library.shared_computer
-                set=move |on| library.shared_computer.set(on || !is_available())/>
+                set=move |on| {
+                    note_shared_here(on);
+                    library.shared_computer.set(on || !is_available());
+                }/>
             <p class="quiet">{means}</p>
         </div>
     }

@@ -1,17 +1,19 @@
 //! The questions that are not answered in steps.
 
-use crate::erase::memo;
+use crate::erase::{memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
 use leverwright_core::rider::{Answer, Hand, Side};
+use std::fmt::Display;
 
 use super::Desk;
+use super::said::said;
 use crate::widgets::{Choice, all_or_not_asked};
 
 /// A choice about one hand from a whole vocabulary.
 #[component]
-fn HandChoice<T: Vocabulary + Send + Sync>(
+fn HandChoice<T: Vocabulary + Display + Send + Sync>(
     side: Side,
     legend: &'static str,
     name: &'static str,
@@ -19,14 +21,14 @@ fn HandChoice<T: Vocabulary + Send + Sync>(
     edit: fn(Side, Answer<T>) -> RiderEdit,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let chosen = memo(move || desk.rider.with(|rider| read(rider.hands.get(side)).value));
+    let answer = move || desk.rider.with(|rider| read(rider.hands.get(side)));
+    let chosen = memo(move || answer().value);
     let choose = Callback::new(move |value: Option<T>| {
-        let evidence = desk.evidence.get_untracked().evidence();
-        desk.commit(edit(side, Answer { value, evidence }));
+        desk.commit(edit(side, desk.answer(value)));
     });
     view! {
         <Choice legend name=format!("{}-{name}", side.code()) choices={all_or_not_asked::<T>()}
-            chosen choose/>
+            chosen choose note={text(move || said(&answer()))}/>
     }
 }
 

@@ -1,11 +1,11 @@
 //! What is asked on request only.
 
-use crate::erase::{When, flag, memo};
+use crate::erase::{When, flag, memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::HandPosition;
 use leverwright_core::edit::RiderEdit;
-use leverwright_core::rider::{Acts, Answer, Contact, Device, Side, YesNo};
+use leverwright_core::rider::{Acts, Contact, Device, Rider, Side, YesNo};
 use leverwright_core::text::Text;
 use leverwright_core::units::Mm;
 
@@ -28,15 +28,36 @@ const FURTHER: &[Contact] = &[
 /// Further contacts, measures, a device, the rider's own words.
 #[component]
 pub fn Details() -> impl IntoView {
+    let desk = Desk::here();
     view! {
         <details class="question">
-            <summary>"On request: further contacts, blade reach, a device, a ride that was fine"</summary>
+            <summary>
+                "On request: further contacts, blade reach, a device, a ride that was fine, own words"
+                <strong>{text(move || noted(desk))}</strong>
+            </summary>
             <div class="hands">
                 {Side::ALL.iter().map(|side| view! { <HandDetails side=*side/> }).collect_view()}
             </div>
             <FineRide/>
             <OwnWords/>
         </details>
+    }
+}
+
+/// What is noted within, so that nobody overlooks it while it is folded.
+fn noted(desk: Desk) -> String {
+    let count = desk.rider.with(Rider::answers_on_request);
+    let words = desk.rider.with(|rider| !rider.own_words.is_empty());
+    let answers = match count {
+        0 => None,
+        1 => Some("1 answer".to_owned()),
+        count => Some(format!("{count} answers")),
+    };
+    let words = words.then(|| "own words".to_owned());
+    let noted: Vec<String> = answers.into_iter().chain(words).collect();
+    match noted.is_empty() {
+        true => " – nothing noted".into(),
+        false => format!(" – noted: {}", noted.join(" and ")),
     }
 }
 
@@ -72,13 +93,8 @@ fn BladeReach(side: Side, position: HandPosition) -> impl IntoView {
         })
     });
     let set = move |text: String| {
-        let value = number(&text).map(Mm);
-        let evidence = desk.evidence.get_untracked().evidence();
-        desk.commit(RiderEdit::BladeReach(
-            side,
-            position,
-            Answer { value, evidence },
-        ));
+        let reach = desk.answer(number(&text).map(Mm));
+        desk.commit(RiderEdit::BladeReach(side, position, reach));
     };
     view! {
         <label class="field">
@@ -100,12 +116,10 @@ fn DeviceChoice(side: Side) -> impl IntoView {
         desk.commit(RiderEdit::Device(side, Some(next)));
     };
     let releases = Callback::new(move |value: Option<YesNo>| {
-        let evidence = desk.evidence.get_untracked().evidence();
-        change(&|device| device.releases_in_fall = Answer { value, evidence });
+        change(&|device| device.releases_in_fall = desk.answer(value));
     });
     let acts = Callback::new(move |value: Option<Acts>| {
-        let evidence = desk.evidence.get_untracked().evidence();
-        change(&|device| device.acts = Answer { value, evidence });
+        change(&|device| device.acts = desk.answer(value));
     });
     view! {
         <label class="tick">
@@ -146,8 +160,7 @@ fn FineRide() -> impl IntoView {
                 prop:value=value
                 on:change:target=move |ev| {
                     let value = ev.target().value().trim().parse().ok();
-                    let evidence = desk.evidence.get_untracked().evidence();
-                    desk.commit(RiderEdit::FineRidePresses(Answer { value, evidence }));
+                    desk.commit(RiderEdit::FineRidePresses(desk.answer(value)));
                 }/>
         </label>
     }

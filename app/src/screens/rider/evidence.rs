@@ -2,39 +2,12 @@
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
-use leverwright_core::rider::{Evidence, Source, Worn};
+use leverwright_core::rider::{Source, Worn};
 
 use super::Desk;
-use crate::today::today;
+use crate::erase::{act, text};
+use crate::focus::focus_on;
 use crate::widgets::Choice;
-
-/// Where answers come from now.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct EvidenceChoice {
-    source: Source,
-    worn: Option<Worn>,
-}
-
-impl Default for EvidenceChoice {
-    fn default() -> Self {
-        EvidenceChoice {
-            source: Source::Told,
-            worn: None,
-        }
-    }
-}
-
-impl EvidenceChoice {
-    /// What is kept with an answer given today.
-    pub fn evidence(self) -> Option<Evidence> {
-        Some(Evidence {
-            source: self.source,
-            date: today(),
-            worn: self.worn,
-            in_one_tap: false,
-        })
-    }
-}
 
 /// Chooses where the answers that follow come from.
 #[component]
@@ -63,5 +36,18 @@ pub fn EvidenceBar() -> impl IntoView {
                 chosen=Signal::derive(move || desk.evidence.get().worn)
                 choose=set_worn/>
         </section>
+    }
+}
+
+/// How answers are kept now: stays in view while one answers, because an answer
+/// kept under the wrong name is hard to find later.
+#[component]
+pub fn EvidenceNow() -> impl IntoView {
+    let desk = Desk::here();
+    view! {
+        <div class="evidence-now" role="group" aria-label="How answers are kept now">
+            <p>{text(move || format!("Kept as: {}", desk.evidence.get().evidence().in_words()))}</p>
+            <button on:click={act(|| focus_on("input[name='source']:checked"))}>"Change"</button>
+        </div>
     }
 }

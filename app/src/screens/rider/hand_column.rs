@@ -1,6 +1,6 @@
 //! The answers to one question for one hand.
 
-use crate::erase::memo;
+use crate::erase::{memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::RiderEdit;
@@ -10,6 +10,7 @@ use leverwright_core::rider::{
 
 use super::Desk;
 use super::body::{LaterChoice, MovesChoice, PlaceChoice, PressingChoice};
+use super::said::said;
 use crate::widgets::{Choice, Choices, Tick};
 
 /// The answers to one question for one hand.
@@ -46,10 +47,9 @@ fn AbilityStep(side: Side, ability: Ability) -> impl IntoView {
     let desk = Desk::here();
     view! {
         <StepChoice side legend=ability.words() words=move |step| ability.brief(step) name=format!("{}-{}", side.code(), ability.code())
-            step=move |hand: &Hand| hand.abilities.value(ability)
+            step=move |hand: &Hand| hand.abilities.get(ability)
             choose=move |step| {
-                let answer = Answer { value: step, evidence: desk.evidence.get_untracked().evidence() };
-                desk.commit(RiderEdit::Ability(side, ability, answer));
+                desk.commit(RiderEdit::Ability(side, ability, desk.answer(step)));
             }/>
     }
 }
@@ -65,11 +65,9 @@ pub fn ContactSteps(side: Side, contacts: &'static [Contact]) -> impl IntoView {
             view! {
                 <StepChoice side legend=format!("{contact} presses") words=Difficulty::brief
                     name=format!("{}-{}", side.code(), contact.code())
-                    step=move |hand: &Hand| hand.contacts.value(contact)
+                    step=move |hand: &Hand| hand.contacts.get(contact)
                     choose=move |step| {
-                        let evidence = desk.evidence.get_untracked().evidence();
-                        let answer = Answer { value: step, evidence };
-                        desk.commit(RiderEdit::Contact(side, contact, answer));
+                        desk.commit(RiderEdit::Contact(side, contact, desk.answer(step)));
                     }/>
             }
         })
@@ -90,11 +88,7 @@ fn WhereItHurts(side: Side) -> impl IntoView {
                 desk.rider.with(|rider| hurts(rider.hands.get(side)))
             });
             let set = move |on: bool| {
-                let evidence = desk.evidence.get_untracked().evidence();
-                let answer = match on {
-                    true => Answer::with(YesNo::Yes, evidence),
-                    false => Answer::NOT_ASKED,
-                };
+                let answer = desk.answer(on.then_some(YesNo::Yes));
                 desk.commit(RiderEdit::Hurts(side, part, answer));
             };
             view! { <Tick label=part.words() on set/> }
@@ -120,16 +114,18 @@ fn StepChoice<W, R, C>(
 ) -> impl IntoView
 where
     W: Fn(Difficulty) -> &'static str + Copy + Send + Sync + 'static,
-    R: Fn(&Hand) -> Option<Difficulty> + Send + Sync + 'static,
+    R: Fn(&Hand) -> Answer<Difficulty> + Copy + Send + Sync + 'static,
     C: Fn(Option<Difficulty>) + Send + Sync + 'static,
 {
     let desk = Desk::here();
-    let chosen = memo(move || desk.rider.with(|rider| step(rider.hands.get(side))));
+    let answer = move || desk.rider.with(|rider| step(rider.hands.get(side)));
+    let chosen = memo(move || answer().value);
+    let note = text(move || said(&answer().map(words)));
     let choose = Callback::new(choose);
     move || {
         view! {
             <Choice legend=legend.clone() name=name.clone() choices=steps(desk.clinical.get(), words)
-                chosen choose/>
+                chosen choose note/>
         }
     }
 }

@@ -1,11 +1,11 @@
 //! The drawn hand: shows at a glance what presses and how hard, and leads to
 //! the answer about the part that is tapped.
 
-use crate::erase::{act, memo};
+use crate::erase::{When, act, flag, memo};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::drawing::hands::{HandPart, HandPicture};
-use leverwright_core::rider::{Difficulty, Side};
+use leverwright_core::rider::{Contact, Difficulty, Side};
 
 use super::Desk;
 use crate::focus::focus_field;
@@ -17,6 +17,15 @@ use crate::focus::focus_field;
 #[component]
 pub fn HandMap(side: Side) -> impl IntoView {
     let picture = HandPicture::of(side);
+    let marks = picture
+        .regions
+        .iter()
+        .filter_map(|region| match region.part {
+            HandPart::Contact(contact) => Some((contact, region.middle)),
+            HandPart::Back => None,
+        })
+        .map(|(contact, at)| view! { <NotAsked side contact x=at.x y=at.y/> })
+        .collect_view();
     let regions = picture
         .regions
         .iter()
@@ -29,6 +38,7 @@ pub fn HandMap(side: Side) -> impl IntoView {
             <path class="outline" d=picture.outline/>
             <path class="fine" d=picture.creases/>
             <path class="fine" d=picture.nails/>
+            {marks}
         </svg>
     }
 }
@@ -44,12 +54,30 @@ fn Region(side: Side, part: HandPart, d: String) -> impl IntoView {
             .with(|rider| rider.hands.get(side).contacts.value(contact))
     });
     view! {
-        <path class="region chosen" class:unknown=move || step.get().is_none() d=d
+        <path class="region chosen" d=d
             class:plain=move || pattern(side, step.get()).is_none()
             fill=move || pattern(side, step.get())
             on:click={act(move || { focus_field(&format!("{}-{}", side.code(), contact.code())); })}/>
     }
     .into_any()
+}
+
+/// A question mark on a part about which nobody asked: no pattern, which could
+/// be taken for "presses easily".
+#[component]
+fn NotAsked(side: Side, contact: Contact, x: f64, y: f64) -> impl IntoView {
+    let desk = Desk::here();
+    let unknown = flag(move || {
+        let step = desk
+            .rider
+            .with(|rider| rider.hands.get(side).contacts.value(contact));
+        step.is_none()
+    });
+    view! {
+        <When holds=unknown>
+            <text class="not-asked" x=x.to_string() y=y.to_string()>"?"</text>
+        </When>
+    }
 }
 
 /// The pattern of a step; a shape each, so that none needs colour.
@@ -94,7 +122,7 @@ fn StepPatterns(side: Side) -> impl IntoView {
 pub fn StepKey() -> impl IntoView {
     view! {
         <p class="quiet step-key">
-            "On the drawn hands: plain – presses easily; dots – a little effort; hatched – effort; crossed – great effort; solid – does not press; dashed edge – not asked. Tap a part to answer for it."
+            "On the drawn hands: plain – presses easily; dots – a little effort; hatched – effort; crossed – great effort; solid – does not press; “?” – not asked. Tap a part to answer for it."
         </p>
     }
 }

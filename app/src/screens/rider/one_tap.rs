@@ -13,7 +13,7 @@ use super::hand_map::HandMap;
 pub fn OneTap(side: Side) -> impl IntoView {
     let desk = Desk::here();
     let now = memo(move || desk.rider.with(|rider| in_words(rider.hands.get(side))));
-    let evidence = move || desk.evidence.get_untracked().evidence();
+    let evidence = move || Some(desk.evidence.get_untracked().evidence());
     let nothing = move |place| RiderEdit::HandDoesNothing(side, place, evidence());
     view! {
         <div class="one-tap" role="group" aria-labelledby=format!("one-tap-{side}")>

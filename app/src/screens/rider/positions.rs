@@ -1,6 +1,6 @@
 //! Hand positions and mounting, asked once.
 
-use crate::erase::memo;
+use crate::erase::{memo, text};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::HandPosition;
@@ -8,6 +8,7 @@ use leverwright_core::edit::RiderEdit;
 use leverwright_core::rider::{Answer, Rider, Side};
 
 use super::Desk;
+use super::said::said;
 use crate::widgets::{Choice, all_or_not_asked};
 
 /// Where the hands ride, and how the rider mounts.
@@ -39,15 +40,15 @@ pub fn Positions() -> impl IntoView {
 #[component]
 fn PositionUse(position: HandPosition) -> impl IntoView {
     let desk = Desk::here();
-    let chosen = memo(move || desk.rider.with(|rider| rider.positions.value(position)));
+    let answer = move || desk.rider.with(|rider| rider.positions.get(position));
+    let chosen = memo(move || answer().value);
     let choose = Callback::new(move |value| {
-        let evidence = desk.evidence.get_untracked().evidence();
-        desk.commit(RiderEdit::Position(position, Answer { value, evidence }));
+        desk.commit(RiderEdit::Position(position, desk.answer(value)));
     });
     view! {
         <Choice legend=position.words() name=format!("position-{}", position.code())
             choices=all_or_not_asked() chosen
-            choose/>
+            choose note={text(move || said(&answer()))}/>
     }
 }
 
@@ -59,13 +60,11 @@ fn SideChoice(
     edit: fn(Answer<Side>) -> RiderEdit,
 ) -> impl IntoView {
     let desk = Desk::here();
-    let chosen = memo(move || desk.rider.with(|rider| read(rider).value));
-    let choose = Callback::new(move |value| {
-        let evidence = desk.evidence.get_untracked().evidence();
-        desk.commit(edit(Answer { value, evidence }));
-    });
+    let answer = move || desk.rider.with(read);
+    let chosen = memo(move || answer().value);
+    let choose = Callback::new(move |value| desk.commit(edit(desk.answer(value))));
     view! {
         <Choice legend name choices=all_or_not_asked() chosen
-            choose/>
+            choose note={text(move || said(&answer()))}/>
     }
 }

@@ -21,7 +21,7 @@ pub fn QuestionCard(question: &'static Question) -> impl IntoView {
             <p class="question-state">
                 <Show when=move || open.get() fallback=|| "Answered">"Still open"</Show>
                 <When holds={flag(move || desk.clinical.get())}>
-                    <span class="code">{format!(" · closest code {}", question.icf)}</span>
+                    <span class="code">{format!(" · {}", question.icf_words())}</span>
                 </When>
             </p>
             <div class="hands">

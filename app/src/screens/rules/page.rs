@@ -17,7 +17,7 @@ pub fn RulePage(rule: &'static Rule) -> impl IntoView {
         <p class="back"><a href=Route::Rules(None).href()>"All rules"</a></p>
         <h1>{rule.title}</h1>
         <p class="rule-weight">
-            "At most: "<SeverityMark severity=rule.severity/>", and then "
+            "Weighs at most: "<SeverityMark severity=rule.severity/>". Then "
             {rule.acceptable.words()}"."
         </p>
         <div class="rule-text">

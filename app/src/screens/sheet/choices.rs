@@ -27,6 +27,7 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
         }
     });
     let set_large = move |on: bool| print.update(|options| options.large_print = on);
+    let set_clinical = move |on: bool| print.update(|options| options.clinical = on);
     let set_hands = move |on: bool| print.update(|options| options.hand_page = on);
     view! {
         <section class="sheet-choices" aria-label="Before printing">
@@ -37,6 +38,10 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
                     on=Signal::derive(move || print.get().large_print)/>
                 <Tick label="Add the page with hand details" set=set_hands
                     on=Signal::derive(move || print.get().hand_page)/>
+                <Show when=move || print.get().hand_page>
+                    <Tick label="With step numbers and the closest ICF codes" set=set_clinical
+                        on=Signal::derive(move || print.get().clinical)/>
+                </Show>
             </div>
             <TitleFields/>
             <Acts sheet/>
@@ -75,8 +80,17 @@ fn TitleFields() -> impl IntoView {
                 on:click=move |_| set_date(today().map(|d| d.to_string()).unwrap_or_default())>
                 "Today"
             </button>
+            <p class="quiet date-note">{move || other_day(&date.get())}</p>
         </div>
     }
+}
+
+/// Says that the sheet bears another day's date: it stays as it is until
+/// somebody sets it.
+fn other_day(date: &str) -> Option<String> {
+    let today = today()?.to_string();
+    let other = !date.is_empty() && date != today;
+    other.then(|| format!("The sheet says {date}. Today is {today}."))
 }
 
 #[component]

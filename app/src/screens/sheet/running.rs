@@ -9,6 +9,9 @@ use std::sync::Arc;
 /// The custom properties that the page's margin boxes print (see print.css).
 const WHAT: &str = "--sheet-what";
 const WHICH: &str = "--sheet-which";
+/// How many leaves there are: not said where some are to be kept apart, or the
+/// others would seem to lack them.
+const OF: &str = "--sheet-of";
 
 /// Keeps the foot of the printed leaves as the sheet has it, until the screen
 /// is left. While printing, the title of the document says the same: browsers
@@ -18,6 +21,10 @@ pub fn follow(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) {
         if let Some((_, sheet)) = sheet.get() {
             set(WHAT, &sheet.title.running_head());
             set(WHICH, &which(&sheet.title));
+            match sheet.hands {
+                Some(_) => set(OF, ""),
+                None => forget(OF),
+            }
         }
     });
     let title = StoredValue::new(None::<String>);
@@ -35,8 +42,8 @@ pub fn follow(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) {
     on_cleanup(move || {
         before.remove();
         after.remove();
-        for name in [WHAT, WHICH] {
-            let _ = style().map(|style| style.remove_property(name));
+        for name in [WHAT, WHICH, OF] {
+            forget(name);
         }
     });
 }
@@ -52,6 +59,10 @@ fn which(title: &TitleBlock) -> String {
 fn set(name: &str, text: &str) {
     // A browser that keeps no custom properties prints the title instead.
     let _ = style().map(|style| style.set_property(name, &css_string(text)));
+}
+
+fn forget(name: &str) {
+    let _ = style().map(|style| style.remove_property(name));
 }
 
 fn style() -> Option<web_sys::CssStyleDeclaration> {

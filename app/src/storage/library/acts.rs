@@ -14,6 +14,7 @@ use crate::storage::plan_id::PlanId;
 use crate::storage::record::{Keeping, Record};
 use crate::storage::shelf;
 use crate::storage::slot::SlotKey;
+use crate::today::today;
 use crate::workspace::Offer;
 
 /// A deleted plan, as long as it may be wanted back.
@@ -135,7 +136,7 @@ impl Library {
         let Some((mut record, mut history)) = self.lift(id) else {
             return;
         };
-        history.remove_hand_details();
+        history.remove_hand_details(today());
         let plan = Arc::new(history.plan().clone());
         record.exported = None;
         record.save_alone(&history, &self.tab(), now());

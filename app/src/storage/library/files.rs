@@ -24,7 +24,13 @@ impl Library {
         match download(&file, "application/json", &text) {
             Ok(()) => {
                 self.note_exported(id, &plan);
-                self.workspace.say(format!("Exported as {file}."));
+                match self.shared_computer.get_untracked() {
+                    true => self.workspace.tell(format!(
+                        "Exported as {file}. It lies in the downloads of this computer, which \
+                         others use: take it along, and delete it there."
+                    )),
+                    false => self.workspace.say(format!("Exported as {file}.")),
+                }
             }
             Err(_) => self
                 .workspace
@@ -54,8 +60,9 @@ impl Library {
         let name = opened.plan.name.to_string();
         self.start(opened.plan, &name);
         if opened.notes.is_empty() {
-            self.workspace
-                .say(format!("“{file}” is open as a plan of its own."));
+            self.workspace.say(format!(
+                "“{file}” was opened. It is a new plan here; the file stays as it is."
+            ));
             return;
         }
         let remarks: Vec<&str> = opened.notes.iter().map(|n| n.words.as_str()).collect();

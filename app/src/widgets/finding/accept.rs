@@ -1,97 +1,204 @@
 //! Accepting a finding with a reason, and taking that back.
 
 use leptos::ev::SubmitEvent;
+use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::PlanEdit;
-use leverwright_core::finding::{Acceptance, Finding, Role};
+use leverwright_core::finding::{Acceptable, Acceptance, Finding, Role};
 use leverwright_core::text::Text;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 use super::decide;
 use crate::today::today;
+use crate::widgets::Choice;
+use crate::widgets::id::fresh_id;
 use crate::workspace::Workspace;
 
-/// A folded form: reason, name, role.
+/// A folded form, written only once it is unfolded: most findings are fixed.
 #[component]
-pub fn AcceptForm(finding: Finding, acted: Callback<()>) -> impl IntoView {
-    let workspace = Workspace::here();
-    let roles: Vec<Role> = Role::ALL
-        .iter()
-        .copied()
-        .filter(|role| finding.acceptable.by(*role))
-        .collect();
-    let reason = RwSignal::new(String::new());
-    let by = RwSignal::new(workspace.signer.get_untracked());
-    // Nobody signs as the shop without saying so.
-    let role = RwSignal::new((roles.len() == 1).then(|| roles[0]));
-    let missing = RwSignal::new(None::<&'static str>);
-    let key = StoredValue::new(finding.key());
-    let accept = move |event: SubmitEvent| {
-        event.prevent_default();
-        let reason = Text::new(&reason.get_untracked());
-        missing.set(match (reason.is_empty(), role.get_untracked()) {
-            (true, _) => Some("Write why it may stand."),
-            (false, None) => Some("Choose as whom."),
-            (false, Some(_)) => None,
-        });
-        let (Some(role), None) = (role.get_untracked(), missing.get_untracked()) else {
-            return;
-        };
-        workspace.signer.set(by.get_untracked());
-        let acceptance = Acceptance {
-            finding: key.get_value(),
-            reason,
-            by: Text::new(&by.get_untracked()),
-            role,
-            date: today(),
-            lapsed: false,
-        };
-        let said = "Accepted with a reason.";
-        decide(workspace, PlanEdit::Accept(acceptance), said, acted);
-    };
+pub fn AcceptForm(
+    finding: Finding,
+    /// What the finding is, in a few words.
+    title: String,
+    acted: Callback<()>,
+) -> impl IntoView {
+    let unfolded = RwSignal::new(false);
+    let finding = StoredValue::new(finding);
     view! {
-        <details class="accept">
-            <summary>"Accept with a reason"</summary>
-            <form on:submit=accept novalidate>
-                <label class="field">"Why it may stand"
-                    <textarea rows="2" prop:value=reason
-                        aria-invalid=move || (missing.get().is_some() && reason.with(|r| r.trim().is_empty())).then_some("true")
-                        on:input:target=move |e| reason.set(e.target().value())></textarea>
-                </label>
-                <p class="must-fix" role="alert">
-                    {missing}
-                </p>
-                <label class="field">"Who says so (a typed name is not a signature)"
-                    <input type="text" autocomplete="off" prop:value=by
-                        on:input:target=move |e| by.set(e.target().value())/>
-                </label>
-                <RoleChoice roles role/>
-                <button type="submit">"Accept it"</button>
-            </form>
+        <details class="accept" on:toggle=move |_| unfolded.set(true)>
+            <summary>"Accept with a reason"<span class="unseen">": "{title}</span></summary>
+            <Show when=move || unfolded.get()>
+                <Fields finding=finding.get_value() acted/>
+            </Show>
         </details>
     }
 }
 
-/// In what role; asked only where there is a choice.
+/// Role, name, reason. Nothing is chosen beforehand: who accepts a finding says
+/// so.
 #[component]
-fn RoleChoice(roles: Vec<Role>, role: RwSignal<Option<Role>>) -> impl IntoView {
-    if roles.len() < 2 {
-        return view! { <p class="quiet">"As: "{roles[0].words()}</p> }.into_any();
-    }
-    let options = roles
-        .iter()
-        .map(|role| view! { <option value=role.code()>{role.words()}</option> })
-        .collect_view();
-    let choose = move |code: String| role.set(Role::from_code(&code));
+fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
+    let workspace = Workspace::here();
+    let form = Form::signed_by(workspace.signer.get_untracked());
+    let acceptable = finding.acceptable;
+    let choose = Callback::new(move |role| form.role.set(role));
+    let key = StoredValue::new(finding.key());
+    let accept = move |event: SubmitEvent| {
+        event.prevent_default();
+        form.missing.set(form.first_missing(&finding));
+        match (form.missing.get_untracked(), form.role.get_untracked()) {
+            (None, Some(role)) => {
+                let acceptance = form.acceptance(key.get_value(), role);
+                workspace.signer.set(form.by.get_untracked());
+                let said = "Accepted with a reason.";
+                decide(workspace, PlanEdit::Accept(acceptance), said, acted);
+            }
+            _ => form.focus_missing(),
+        }
+    };
+    let roles = Role::ALL.iter();
+    let roles = roles.map(|role| (Some(*role), role.words().to_owned()));
     view! {
-        <label class="field">"As"
-            <select on:change:target=move |e| choose(e.target().value())>
-                <option value="">"choose"</option>
-                {options}
-            </select>
-        </label>
+        <form on:submit=accept novalidate>
+            <p class="quiet">{sentence(acceptable)}</p>
+            <div node_ref=form.role_field>
+                <Choice legend="You are the" name=fresh_id("accepts-as") choices=roles.collect()
+                    chosen=form.role choose/>
+            </div>
+            <Problem form of=Missing::Role/>
+            <Problem form of=Missing::Right/>
+            <label class="field">"Who says so (a typed name is not a signature)"
+                <input type="text" autocomplete="off" prop:value=form.by node_ref=form.by_field
+                    aria-invalid=move || form.lacks(Missing::Name).then_some("true")
+                    on:input:target=move |e| form.by.set(e.target().value())/>
+            </label>
+            <Problem form of=Missing::Name/>
+            <label class="field">"Why it may stand"
+                <textarea rows="2" prop:value=form.reason node_ref=form.reason_field
+                    aria-invalid=move || form.lacks(Missing::Reason).then_some("true")
+                    on:input:target=move |e| form.reason.set(e.target().value())></textarea>
+            </label>
+            <Problem form of=Missing::Reason/>
+            <p class="quiet">
+                "Reason, name and role are printed on the setup sheet, where the shop reads them."
+            </p>
+            <button type="submit">"Accept it"</button>
+        </form>
     }
-    .into_any()
+}
+
+/// What is missing before a finding can be accepted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Missing {
+    Role,
+    Right,
+    Name,
+    Reason,
+}
+
+impl Missing {
+    const fn words(self) -> &'static str {
+        match self {
+            Missing::Role => "Say in what role you accept it.",
+            Missing::Right => {
+                "Not in this role. Say what you think of it in the rider’s words or to the shop."
+            }
+            Missing::Name => "Write who says so.",
+            Missing::Reason => "Write why it may stand.",
+        }
+    }
+}
+
+/// What is filled in, and what is still missing.
+#[derive(Clone, Copy)]
+struct Form {
+    role: RwSignal<Option<Role>>,
+    by: RwSignal<String>,
+    reason: RwSignal<String>,
+    missing: RwSignal<Option<Missing>>,
+    role_field: NodeRef<html::Div>,
+    by_field: NodeRef<html::Input>,
+    reason_field: NodeRef<html::Textarea>,
+}
+
+impl Form {
+    /// Empty but for the name of who signed last.
+    fn signed_by(name: String) -> Form {
+        Form {
+            role: RwSignal::new(None),
+            by: RwSignal::new(name),
+            reason: RwSignal::new(String::new()),
+            missing: RwSignal::new(None),
+            role_field: NodeRef::new(),
+            by_field: NodeRef::new(),
+            reason_field: NodeRef::new(),
+        }
+    }
+
+    fn lacks(self, what: Missing) -> bool {
+        self.missing.get() == Some(what)
+    }
+
+    /// The first thing missing, from top to bottom.
+    fn first_missing(self, finding: &Finding) -> Option<Missing> {
+        let blank = |field: RwSignal<String>| Text::new(&field.get_untracked()).is_empty();
+        let role = self.role.get_untracked();
+        let checks = [
+            (role.is_none(), Missing::Role),
+            (
+                role.is_some_and(|role| !finding.acceptable.by(role)),
+                Missing::Right,
+            ),
+            (blank(self.by), Missing::Name),
+            (blank(self.reason), Missing::Reason),
+        ];
+        let mut missing = checks.into_iter().filter(|(lacks, _)| *lacks);
+        missing.next().map(|(_, what)| what)
+    }
+
+    fn acceptance(self, finding: String, role: Role) -> Acceptance {
+        Acceptance {
+            finding,
+            reason: Text::new(&self.reason.get_untracked()),
+            by: Text::new(&self.by.get_untracked()),
+            role,
+            date: today(),
+            lapsed: false,
+        }
+    }
+
+    /// Takes the focus to what is missing.
+    fn focus_missing(self) {
+        let first_role = || {
+            let field = self.role_field.get_untracked()?;
+            field.query_selector("input").ok().flatten()
+        };
+        // A field that is on the page takes the focus.
+        let _ = match self.missing.get_untracked() {
+            Some(Missing::Role | Missing::Right) => first_role()
+                .and_then(|input| input.dyn_into::<HtmlElement>().ok())
+                .map(|input| input.focus()),
+            Some(Missing::Name) => self.by_field.get_untracked().map(|field| field.focus()),
+            Some(Missing::Reason) => self.reason_field.get_untracked().map(|field| field.focus()),
+            None => None,
+        };
+    }
+}
+
+/// Who may accept it, as a sentence.
+fn sentence(acceptable: Acceptable) -> &'static str {
+    match acceptable {
+        Acceptable::Never => "This can never be accepted.",
+        Acceptable::ByShop => "Only the shop can accept this.",
+        Acceptable::ByClinician => "The shop or a clinician can accept this.",
+    }
+}
+
+#[component]
+fn Problem(form: Form, of: Missing) -> impl IntoView {
+    view! { <p class="must-fix" role="alert">{move || form.lacks(of).then_some(of.words())}</p> }
 }
 
 /// That it was accepted once, and that this does not count any more.
@@ -107,19 +214,19 @@ pub fn Lapsed(acceptance: Acceptance) -> impl IntoView {
 
 /// "A. Fitter, shop, 2031-05-09".
 fn who(acceptance: &Acceptance) -> String {
-    let named = match acceptance.by.as_str() {
-        "" => acceptance.role.to_string(),
-        name => format!("{name}, {}", acceptance.role),
-    };
-    match acceptance.date {
-        Some(date) => format!("{named}, {date}"),
-        None => named,
-    }
+    let when = acceptance.date.map(|date| format!(", {date}"));
+    let when = when.unwrap_or_default();
+    format!("{}, {}{when}", acceptance.by, acceptance.role)
 }
 
 /// Who accepted it and why, and the way back.
 #[component]
-pub fn Accepted(acceptance: Acceptance, acted: Callback<()>) -> impl IntoView {
+pub fn Accepted(
+    acceptance: Acceptance,
+    /// What the finding is, in a few words.
+    title: String,
+    acted: Callback<()>,
+) -> impl IntoView {
     let workspace = Workspace::here();
     let who = who(&acceptance);
     let withdraw = move |_| {
@@ -130,6 +237,8 @@ pub fn Accepted(acceptance: Acceptance, acted: Callback<()>) -> impl IntoView {
         <p class="accepted">
             "Accepted ("{who}"): "{acceptance.reason.to_string()}
         </p>
-        <button type="button" on:click=withdraw>"No longer accept it"</button>
+        <button type="button" on:click=withdraw>
+            "No longer accept it"<span class="unseen">": "{title}</span>
+        </button>
     }
 }

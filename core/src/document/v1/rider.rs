@@ -31,6 +31,8 @@ part! {
         fine_ride_presses (default): Answer<Whole<0, { u16::MAX as u32 }>>,
         /// The rider's own words.
         own_words: Text,
+        /// The day on which everything about the hands was removed.
+        hand_details_removed (default): Given<Day>,
     }
 }
 
@@ -69,6 +71,7 @@ part! {
     pub(super) struct Answer<T> as "an answer such as {\"is\": null}" {
         is (default): Option<T>,
         evidence (default): Given<Evidence>,
+        before (default): Given<Before<T>>,
     }
 }
 
@@ -76,6 +79,17 @@ part! {
     /// An answer in a table, where what is absent was not asked.
     #[cfg_attr(feature = "schema", schemars(rename = "Known_{T}"))]
     struct Known<T> as "an answer such as {\"is\": …}" {
+        is: T,
+        evidence (default): Given<Evidence>,
+        before (default): Given<Before<T>>,
+    }
+}
+
+part! {
+    /// What was said before somebody else, on another day or wearing something
+    /// else, said it anew.
+    #[cfg_attr(feature = "schema", schemars(rename = "Before_{T}"))]
+    pub(super) struct Before<T> as "an earlier answer such as {\"is\": …}" {
         is: T,
         evidence (default): Given<Evidence>,
     }
@@ -119,6 +133,7 @@ impl<T> Default for Answer<T> {
         Answer {
             is: None,
             evidence: Given(None),
+            before: Given(None),
         }
     }
 }
@@ -126,15 +141,17 @@ impl<T> Default for Answer<T> {
 impl<T> Answer<T> {
     pub(super) fn written<M: Copy>(answer: rider::Answer<M>, value: impl Fn(M) -> T) -> Self {
         Answer {
-            is: answer.value.map(value),
+            is: answer.value.map(&value),
             evidence: Given(answer.evidence.map(Evidence::from)),
+            before: Before::written(answer.before, value),
         }
     }
 
     pub(super) fn read<M>(self, value: impl Fn(T) -> M) -> rider::Answer<M> {
         rider::Answer {
-            value: self.is.map(value),
+            value: self.is.map(&value),
             evidence: self.evidence.0.map(rider::Evidence::from),
+            before: self.before.0.map(|before| before.read(value)),
         }
     }
 }
@@ -151,7 +168,27 @@ impl<T: Copy> Answer<Code<T>> {
 
 impl<T> Known<T> {
     fn read<M>(self, value: impl Fn(T) -> M) -> rider::Answer<M> {
-        rider::Answer::with(value(self.is), self.evidence.0.map(rider::Evidence::from))
+        rider::Answer {
+            value: Some(value(self.is)),
+            evidence: self.evidence.0.map(rider::Evidence::from),
+            before: self.before.0.map(|before| before.read(value)),
+        }
+    }
+}
+
+impl<T> Before<T> {
+    fn written<M: Copy>(before: Option<rider::Before<M>>, value: impl Fn(M) -> T) -> Given<Self> {
+        Given(before.map(|before| Before {
+            is: value(before.value),
+            evidence: Given(before.evidence.map(Evidence::from)),
+        }))
+    }
+
+    fn read<M>(self, value: impl Fn(T) -> M) -> rider::Before<M> {
+        rider::Before {
+            value: value(self.is),
+            evidence: self.evidence.0.map(rider::Evidence::from),
+        }
     }
 }
 
@@ -165,6 +202,7 @@ fn table<K: Ord + Copy, M: Copy, T>(
             let known = Known {
                 is: value(answer.value?),
                 evidence: Given(answer.evidence.map(Evidence::from)),
+                before: Before::written(answer.before, &value),
             };
             Some((Code(key), known))
         })
@@ -192,6 +230,7 @@ impl From<&rider::Rider> for Rider {
             front_brake_habit: Answer::of(rider.front_brake_habit),
             fine_ride_presses: Answer::written(rider.fine_ride_presses, Whole::from),
             own_words: rider.own_words.clone(),
+            hand_details_removed: Given(rider.hand_details_removed.map(Day)),
         }
     }
 }
@@ -210,6 +249,7 @@ impl From<Rider> for rider::Rider {
             front_brake_habit: stored.front_brake_habit.answer(),
             fine_ride_presses: stored.fine_ride_presses.read(u16::from),
             own_words: stored.own_words,
+            hand_details_removed: stored.hand_details_removed.0.map(|day| day.0),
         }
     }
 }

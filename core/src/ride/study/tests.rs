@@ -208,7 +208,7 @@ fn a_remembered_ride_is_kept_in_the_file_and_rules_speak_of_it() {
         speaks,
         "at the upper end of the range there are more than as told"
     );
-    let bare = after(&plan, &[Edit::Plan(PlanEdit::RemoveHandDetails)]);
+    let bare = after(&plan, &[Edit::Plan(PlanEdit::RemoveHandDetails(None))]);
     assert!(bare.rides.remembered.is_empty() && bare.rides.known.is_none());
 }
 

@@ -1,0 +1,266 @@
+//! Lessons as riders take them.
+
+use proptest::prelude::*;
+
+use super::{Answer, KeySet, Lesson, Pace, Pressed, total};
+use crate::catalogue::{DemoId, TemplateId, demo, template};
+use crate::coverage::Via;
+use crate::edit::{Edit, LayoutEdit, RecordEdit};
+use crate::finding::Role;
+use crate::function::Function;
+use crate::layout::Hold;
+use crate::plan::Plan;
+use crate::record::{Matter, Practised};
+use crate::rider::Side;
+use crate::testing::{button, plan};
+use crate::vocabulary::Vocabulary;
+
+fn meant(lesson: &Lesson) -> Pressed {
+    let call = lesson.call().expect("a call is open");
+    match (call.answers[0], call.keep) {
+        (Via::Tap(id), false) => Pressed::Tap(id),
+        (Via::Tap(id), true) | (Via::Hold(id), _) => Pressed::Held(id),
+        (Via::Chord(chord), _) => Pressed::Both(chord.first, chord.second),
+    }
+}
+
+fn lesson(plan: &Plan) -> Lesson {
+    Lesson::new(plan, plan.current, Pace::NoHurry, 7).expect("something can be practised")
+}
+
+fn road() -> Plan {
+    template(TemplateId::RoadPlain).plan("Test")
+}
+
+#[test]
+fn it_begins_with_one_button_and_no_clock() {
+    let mut lesson = lesson(&road());
+    assert_eq!((lesson.pace().seconds(), lesson.buttons().len()), (None, 1));
+    let first = lesson.call().expect("a call is open").function;
+    assert_eq!(first, Function::RearEasier);
+    let mut sizes = Vec::new();
+    for _ in 0..40 {
+        assert_eq!(lesson.press(meant(&lesson)), Answer::RightFirst);
+        sizes.push(lesson.buttons().len());
+    }
+    assert_eq!(&sizes[..4], &[1, 1, 2, 2]);
+    assert_eq!((sizes.is_sorted(), sizes[39]), (true, 4));
+    let result = lesson.result();
+    assert_eq!(
+        (result.calls, result.right_first, result.wrong),
+        (40, 40, 0)
+    );
+    assert_eq!(result.presses.iter().map(|(_, n)| n).sum::<u32>(), 40);
+}
+
+#[test]
+fn mix_ups_come_back_and_are_told() {
+    let plan = road();
+    let mut lesson = lesson(&plan);
+    while lesson.buttons().len() < 4 {
+        lesson.press(meant(&lesson));
+    }
+    while lesson.call().expect("a call is open").function != Function::RearHarder {
+        lesson.press(meant(&lesson));
+    }
+    let outer = button(&plan, "right outer paddle");
+    let inner = button(&plan, "right inner paddle");
+    let wrong = lesson.press(Pressed::Tap(outer));
+    assert_eq!(
+        wrong,
+        Answer::Wrong {
+            pressed: vec![outer],
+            does: Some(Function::RearEasier)
+        }
+    );
+    assert_eq!(lesson.press(Pressed::Tap(inner)), Answer::Right);
+    let mut called = Vec::new();
+    for _ in 0..8 {
+        called.push(lesson.call().expect("a call is open").function);
+        lesson.press(meant(&lesson));
+    }
+    for both in [Function::RearHarder, Function::RearEasier] {
+        assert!(
+            called.iter().filter(|f| **f == both).count() >= 2,
+            "{called:?}"
+        );
+    }
+    let mixed = lesson.result().mixed_up[0];
+    assert_eq!(
+        (mixed.wanted, mixed.pressed, mixed.times),
+        (inner, outer, 1)
+    );
+}
+
+#[test]
+fn letting_go_is_called_for_where_holds_repeat() {
+    let plan = road();
+    let outer = button(&plan, "right outer paddle");
+    let hold = Hold::Repeats(crate::cockpit::HoldRun::Cogs(3));
+    let plan = plan
+        .apply(&Edit::Layout(LayoutEdit::Hold(outer, Some(hold))))
+        .expect("a hold is possible");
+    let mut lesson = lesson(&plan);
+    let mut kept = 0;
+    for _ in 0..40 {
+        let call = lesson.call().expect("a call is open").clone();
+        if call.keep {
+            assert!(call.words.contains("let go"), "{}", call.words);
+            assert_eq!(lesson.press(Pressed::Tap(outer)), Answer::OtherWay);
+            assert_eq!(lesson.press(Pressed::Held(outer)), Answer::Right);
+            kept += 1;
+        } else {
+            lesson.press(meant(&lesson));
+        }
+    }
+    assert!(kept > 1, "{kept}");
+    assert_eq!(lesson.result().wrong, 0);
+}
+
+#[test]
+fn a_stop_is_offered_after_three_minutes() {
+    let lesson = lesson(&road());
+    assert!(!lesson.offers_stop(179) && lesson.offers_stop(180));
+}
+
+#[test]
+fn shifting_before_the_stop_is_taught() {
+    let mut lesson = lesson(&demo(DemoId::Wren).plan);
+    let mut stops = 0;
+    for _ in 0..30 {
+        let call = lesson.call().expect("a call is open");
+        stops += usize::from(call.words.contains("before you stop"));
+        lesson.press(meant(&lesson));
+    }
+    assert!(stops > 2, "{stops}");
+}
+
+fn by_rider(matter: Matter) -> Edit {
+    Edit::Record(RecordEdit {
+        by: "".into(),
+        role: Role::Rider,
+        date: None,
+        matter,
+    })
+}
+
+#[test]
+fn sessions_are_kept_for_each_layout() {
+    let plan = demo(DemoId::Wren).plan;
+    let [left, inner] =
+        ["left outer paddle", "left inner paddle"].map(|place| button(&plan, place));
+    let session = Practised {
+        layout: plan.current,
+        calls: 10,
+        right_first: 8,
+        wrong: 2,
+        presses: vec![(left, 7), (inner, 5)],
+        mixed_up: vec![crate::record::MixUp {
+            wanted: left,
+            pressed: inner,
+            times: 2,
+        }],
+    };
+    assert_eq!(total(&plan, plan.current), None);
+    let kept = [
+        by_rider(Matter::Practice(session.clone())),
+        by_rider(Matter::Practice(session)),
+    ]
+    .iter()
+    .try_fold(plan.clone(), |plan, edit| plan.apply(edit))
+    .expect("sessions are kept");
+    let sum = total(&kept, plan.current).expect("there are sessions");
+    assert_eq!(
+        (
+            sum.sessions,
+            sum.calls,
+            sum.right_first,
+            sum.wrong,
+            sum.sent
+        ),
+        (2, 20, 16, 4, false)
+    );
+    assert_eq!(
+        sum.by_contact.iter().map(|(.., times)| times).sum::<u32>(),
+        24
+    );
+    assert!(sum.by_contact.iter().all(|(hand, ..)| *hand == Side::Left));
+    assert_eq!(sum.mixed_up[0].times, 4);
+    let ids: Vec<_> = kept.record.entries.iter().map(|entry| entry.id).collect();
+    let sent = ids.into_iter().map(|id| by_rider(Matter::Sent(id)));
+    let sent = sent
+        .into_iter()
+        .try_fold(kept, |plan, edit| plan.apply(&edit))
+        .expect("they can be sent");
+    assert!(total(&sent, plan.current).expect("there are sessions").sent);
+}
+
+#[test]
+fn keys_lie_under_the_fingers_and_can_be_changed() {
+    let plan = road();
+    let outer = button(&plan, "right outer paddle");
+    for (hand, home) in [
+        (Side::Left, ["KeyF", "KeyD", "Space"]),
+        (Side::Right, ["KeyJ", "KeyK", "Space"]),
+    ] {
+        let mut set = KeySet::for_hand(&plan, hand);
+        assert_eq!(set.all().len(), plan.bike.buttons().len());
+        assert!(home.iter().any(|key| set.button(key).is_some()));
+        let other = set.all()[0].0;
+        let (key, left) = (
+            set.key(other).expect("it has one"),
+            set.key(outer).expect("it has one"),
+        );
+        assert!(set.put(outer, key) && !set.put(outer, "Escape"));
+        assert_eq!((set.button(key), set.key(other)), (Some(outer), Some(left)));
+        assert_eq!(set.all().len(), plan.bike.buttons().len());
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn any_presses_are_taken(plan in plan(), presses in prop::collection::vec((0..40usize, 0..3u8), 0..80), seed in any::<u64>()) {
+        let buttons: Vec<_> = plan.bike.buttons().iter().map(|(id, ..)| *id).collect();
+        let Some(mut lesson) = Lesson::new(&plan, plan.current, Pace::AsOnTheRoad, seed) else {
+            return Ok(());
+        };
+        let mut again = Lesson::new(&plan, plan.current, Pace::AsOnTheRoad, seed).expect("as before");
+        for (at, how) in presses {
+            let pressed = match (how, buttons.get(at)) {
+                (0, Some(id)) => Pressed::Tap(*id),
+                (1, Some(id)) => Pressed::Held(*id),
+                (2, Some(id)) => Pressed::Both(*id, buttons[0]),
+                _ => meant(&lesson),
+            };
+            let before = lesson.result().clone();
+            let answer = lesson.press(pressed);
+            prop_assert_eq!(&answer, &again.press(pressed));
+            let after = lesson.result();
+            let right = matches!(answer, Answer::RightFirst | Answer::Right);
+            prop_assert_eq!(after.calls - before.calls, u32::from(right));
+            prop_assert_eq!(after.wrong - before.wrong, u32::from(matches!(answer, Answer::Wrong { .. })));
+            prop_assert!(after.right_first <= after.calls);
+        }
+        // Whatever was pressed, a rider who is right comes on.
+        for _ in 0..600 {
+            lesson.press(meant(&lesson));
+        }
+        let practised = lesson.result();
+        let kept = plan.apply(&by_rider(Matter::Practice(practised.clone())));
+        prop_assert!(kept.is_ok());
+        prop_assert!(total(&kept.expect("it is kept"), plan.current).is_some());
+    }
+
+    #[test]
+    fn every_button_has_a_key_of_its_own(plan in plan()) {
+        for hand in Side::ALL {
+            let set = KeySet::for_hand(&plan, *hand);
+            let mut keys: Vec<_> = set.all().iter().map(|(_, key)| key).collect();
+            keys.sort_unstable();
+            keys.dedup();
+            prop_assert_eq!(keys.len(), plan.bike.buttons().len().min(super::MOVABLE.len()));
+        }
+    }
+}

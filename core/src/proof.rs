@@ -1,0 +1,173 @@
+//! Proof: first that the bike is *wired and working*, on the stand; then that
+//! it was *tried by the rider*. Both are for one revision only and lapse on any
+//! change.
+//!
+//! A check is a list of steps that follow from the plan. Each step that is done
+//! is an [`Entry`] of the record, so progress is
+//! kept, several people may work on one check, and copies merge without loss.
+//! Brakes come first: nothing else is asked before every brake step is OK. The
+//! last step of each check, [`PROVED`], is the word of the person who did it.
+
+mod cause;
+mod rider_steps;
+mod road_card;
+mod run;
+mod stand_steps;
+mod state;
+#[cfg(test)]
+mod tests;
+
+pub use cause::{Advice, advice};
+pub use road_card::{CardSize, RoadCard};
+pub use run::{Miss, Progress, Run, StepDone};
+pub use state::{Proof, ProofState};
+
+use crate::finding::Place;
+use crate::plan::Plan;
+use crate::record::{Check, Entry};
+use crate::situation::Situation;
+
+/// The step by which somebody says that every other step is OK.
+pub const PROVED: &str = "proved";
+
+/// When a first ride is stopped at once (*common practice*).
+pub const STOP_WHEN: &[&str] = &[
+    "A hand comes off, or goes numb.",
+    "A brake is not there at the first pull.",
+    "Something shifts that nobody asked for.",
+    "The rider looks down to find a button a second time.",
+    "Pain, or the rider says stop.",
+];
+
+vocabulary! {
+    /// What a step is about.
+    pub enum StepKind as "kind of step" {
+        /// A lever, pulled hard.
+        Brake = "brake", "brakes first";
+        /// A wheel held by its brake.
+        Wheel = "wheel", "wheels";
+        /// Bar turned to full lock.
+        FullLock = "full-lock", "full lock";
+        /// A button that does something.
+        Button = "button", "buttons";
+        /// A blank button.
+        Blank = "blank", "blank buttons";
+        /// A button kept pressed.
+        Hold = "hold", "holds";
+        /// Two buttons together.
+        Chord = "chord", "two buttons together";
+        /// The ends of the cassette.
+        End = "end", "ends of the cassette";
+        /// Where the front shifts.
+        Crossover = "crossover", "crossovers";
+        /// Off and on.
+        Power = "power", "off and on, again";
+        /// Before the rider's part.
+        Ready = "ready", "before it begins";
+        /// A function on call.
+        Call = "call", "called shifts";
+        /// Braking and shifting at once.
+        BrakeAndShift = "brake-and-shift", "brake and shift";
+        /// A stop at walking pace.
+        Stop = "stop", "stops first";
+        /// A shift at walking pace.
+        Shift = "shift", "then shifts";
+        /// After the ride.
+        After = "after", "after the ride";
+        /// The word of the person who did it.
+        Proved = "proved", "all of it";
+    }
+}
+
+/// A step of a check.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CheckStep {
+    /// Its stable name within the check.
+    pub key: String,
+    /// What it is about.
+    pub kind: StepKind,
+    /// What to do.
+    pub act: String,
+    /// What is to be seen.
+    pub expect: String,
+    /// How often.
+    pub times: u8,
+    /// Where on the drawing.
+    pub places: Vec<Place>,
+    /// What to measure in millimetres; empty for nothing.
+    pub measure: &'static str,
+}
+
+impl CheckStep {
+    fn new(key: impl Into<String>, kind: StepKind, act: impl Into<String>) -> CheckStep {
+        CheckStep {
+            key: key.into(),
+            kind,
+            act: act.into(),
+            expect: String::new(),
+            times: 1,
+            places: Vec::new(),
+            measure: "",
+        }
+    }
+
+    fn shows(mut self, expect: impl Into<String>) -> CheckStep {
+        self.expect = expect.into();
+        self
+    }
+
+    fn times(mut self, times: u8) -> CheckStep {
+        self.times = times;
+        self
+    }
+
+    fn at(mut self, places: impl IntoIterator<Item = Place>) -> CheckStep {
+        self.places.extend(places);
+        self
+    }
+}
+
+/// The steps of a check for the layout in hand, in order, without [`PROVED`].
+pub fn steps(plan: &Plan, check: Check) -> Vec<CheckStep> {
+    let situation = Situation::of_layout(plan, plan.layout());
+    match check {
+        Check::Stand => stand_steps::of(&situation),
+        Check::Rider => rider_steps::of_check(&situation),
+        Check::FirstRide => rider_steps::of_first_ride(&situation),
+    }
+}
+
+/// Why a step may not be written down now; `None` where it may.
+pub(crate) fn refusal(plan: &Plan, check: Check, step: &str, is_ok: bool) -> Option<&'static str> {
+    if step != PROVED {
+        let known = steps(plan, check).iter().any(|known| known.key == step);
+        return (!known).then_some("This check has no such step. Choose one from its list.");
+    }
+    let before = match check {
+        Check::Stand => None,
+        Check::Rider => Some((
+            Check::Stand,
+            "The stand check of this revision comes first. Finish it.",
+        )),
+        Check::FirstRide => Some((
+            Check::Rider,
+            "The rider check of this revision comes first. Finish it.",
+        )),
+    };
+    if let Some((_, words)) = before.filter(|(check, _)| !Run::of(plan, *check).is_proved()) {
+        return Some(words);
+    }
+    let all_ok = Run::of(plan, check).is_all_ok();
+    (!(all_ok && is_ok))
+        .then_some("Not every step is OK yet. Do the open ones, or mend and repeat.")
+}
+
+/// Whether an entry is about what the plan says now.
+fn is_current(
+    entry: &Entry,
+    check: Check,
+    code: crate::record::Code,
+    hands: crate::record::Code,
+) -> bool {
+    entry.code == code && (check == Check::Stand || entry.hands == hands)
+}

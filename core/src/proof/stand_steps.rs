@@ -1,0 +1,280 @@
+//! The steps on the stand, brakes first (*common practice*).
+
+use super::{CheckStep, StepKind};
+use crate::cockpit::{Bike, Blade, Control};
+use crate::finding::Place;
+use crate::function::Function;
+use crate::layout::Hold;
+use crate::sheet::stand_check::three_presses;
+use crate::shift_plan::ShiftPlanKind;
+use crate::situation::Situation;
+use crate::text::capital;
+
+pub(super) fn of(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let mut steps = brakes(&situation.plan.bike);
+    steps.push(
+        CheckStep::new(
+            "lock",
+            StepKind::FullLock,
+            "Turn the bar to full lock, left and right",
+        )
+        .shows("no wire, cable or hose pulls tight; nothing shifts or brakes")
+        .times(2),
+    );
+    steps.extend(buttons(situation));
+    steps.extend(holds(situation));
+    steps.extend(chords(situation));
+    steps.extend(ends(situation));
+    steps.extend(crossovers(situation));
+    steps.extend(power(situation));
+    steps
+}
+
+fn brakes(bike: &Bike) -> Vec<CheckStep> {
+    let mut levers: Vec<&Control> = bike.controls.iter().filter(|c| c.blade.is_some()).collect();
+    levers.sort_unstable_by_key(|control| (control.side, control.id));
+    let mut steps: Vec<CheckStep> = levers
+        .iter()
+        .flat_map(|lever| of_lever(bike, lever))
+        .collect();
+    steps.extend(bike.brakes.wheels.iter().filter_map(|brake| {
+        let other = brake.wheel.beside().filter(|other| brake.wheel < *other)?;
+        let wheels = [brake.wheel, other].map(Place::Wheel);
+        Some(
+            CheckStep::new(
+                format!("balance:{}", Place::Wheel(other).key()),
+                StepKind::Wheel,
+                format!("Brake the {} and the {other}, then push", brake.wheel),
+            )
+            .shows("both hold alike; it does not pull to one side")
+            .at(wheels),
+        )
+    }));
+    steps
+}
+
+fn of_lever(bike: &Bike, control: &Control) -> Vec<CheckStep> {
+    let (id, place) = (control.id, control.place());
+    let look = |expect: &str| {
+        let act = format!("Look at the {place}");
+        vec![
+            CheckStep::new(format!("look:{id}"), StepKind::Brake, act)
+                .shows(expect)
+                .at([Place::Control(id)]),
+        ]
+    };
+    if !control.has_blade() {
+        return look("no blade, gap covered");
+    }
+    let Some(run) = bike.brakes.run(id).filter(|run| !run.wheels.is_empty()) else {
+        return look("no blade: one that pulls nothing is taken off");
+    };
+    let step = |name: &str, kind, act: String| {
+        CheckStep::new(format!("{name}:{id}"), kind, act).at([Place::Control(id)])
+    };
+    let mut steps = vec![
+        step(
+            "squeeze",
+            StepKind::Brake,
+            format!("Squeeze the {place} hard for ten seconds"),
+        )
+        .shows("firm, and it does not creep towards the bar"),
+        CheckStep {
+            measure: "Gap at full pull",
+            ..step(
+                "gap",
+                StepKind::Brake,
+                format!("Keep the {place} pulled and measure from blade to bar"),
+            )
+            .shows(format!("{} or more", Blade::LEAST_GAP))
+        },
+    ];
+    steps.extend(run.wheels.iter().map(|wheel| {
+        let key = format!("hold:{id}:{}", Place::Wheel(*wheel).key());
+        let act = format!("Pull the {place} and push: {wheel}");
+        CheckStep::new(key, StepKind::Wheel, act)
+            .shows("it holds; let go, and it turns freely")
+            .at([Place::Control(id), Place::Wheel(*wheel)])
+    }));
+    if control.blade.is_some_and(|blade| blade.latch.is_some()) {
+        steps.push(
+            step(
+                "latch",
+                StepKind::Brake,
+                format!("Set and release the parking latch of the {place}"),
+            )
+            .shows("set, it holds the machine on a slope; released, it frees it"),
+        );
+    }
+    steps
+}
+
+fn buttons(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let bike = &situation.plan.bike;
+    let all = bike.buttons().into_iter();
+    all.map(|(id, control, _)| {
+        let function = situation.layout.tap(bike, id);
+        let kind = if function.is_some() {
+            StepKind::Button
+        } else {
+            StepKind::Blank
+        };
+        let place = control.place_of(id.part);
+        CheckStep::new(
+            format!("press:{id}"),
+            kind,
+            format!("Cranks turning: press the {place}"),
+        )
+        .shows(three_presses(function))
+        .times(3)
+        .at([Place::Button(id)])
+    })
+    .collect()
+}
+
+fn holds(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let (bike, layout) = (&situation.plan.bike, situation.layout);
+    let mut steps = Vec::new();
+    for (id, control, _) in bike.buttons() {
+        let Some(hold) = layout.holds.get(&id).filter(|_| control.connected) else {
+            continue;
+        };
+        let expect = match hold {
+            Hold::Repeats(_) => format!("{hold}, and stops when let go"),
+            Hold::Does(function) => format!("{function}, once"),
+        };
+        let act = format!(
+            "Keep the {} pressed for three seconds",
+            control.place_of(id.part)
+        );
+        steps.push(
+            CheckStep::new(format!("keep:{id}"), StepKind::Hold, act)
+                .shows(expect)
+                .at([Place::Button(id)]),
+        );
+    }
+    let others = if steps.is_empty() {
+        "every button"
+    } else {
+        "every other button"
+    };
+    steps.push(
+        CheckStep::new(
+            "keep-others",
+            StepKind::Hold,
+            format!("Keep {others} pressed for three seconds"),
+        )
+        .shows("no more than one press does"),
+    );
+    steps
+}
+
+fn chords(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let bike = &situation.plan.bike;
+    let chords = situation.layout.chords.iter();
+    chords
+        .map(|chord| {
+            let function = chord.is_connected(bike).then_some(chord.function);
+            let (first, second) = (chord.first.min(chord.second), chord.first.max(chord.second));
+            let act = format!(
+                "Press the {} and the {} together",
+                bike.place_of(first),
+                bike.place_of(second)
+            );
+            CheckStep::new(format!("chord:{first}+{second}"), StepKind::Chord, act)
+                .shows(three_presses(function))
+                .times(3)
+                .at([Place::Button(first), Place::Button(second)])
+        })
+        .collect()
+}
+
+fn ends(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let end = |functions: [Function; 2], cog: &str| {
+        let places = pressing(situation, &functions);
+        (!places.is_empty()).then(|| {
+            CheckStep::new(
+                format!("end:{cog}"),
+                StepKind::End,
+                format!("Shift to the {cog} cog, then press once more"),
+            )
+            .shows("the chain stays on that cog and runs true")
+            .at(places)
+        })
+    };
+    [
+        end([Function::RearEasier, Function::RungDown], "largest"),
+        end([Function::RearHarder, Function::RungUp], "smallest"),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+fn crossovers(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let plan = situation.plan;
+    let (up, down): (&[Function], &[Function]) = match plan.shift_plan {
+        ShiftPlanKind::SingleRing => return Vec::new(),
+        ShiftPlanKind::Ladder => (
+            &[Function::RungUp, Function::FrontToggle],
+            &[Function::RungDown, Function::FrontToggle],
+        ),
+        _ => (
+            &[Function::FrontLarger, Function::FrontToggle],
+            &[Function::FrontSmaller, Function::FrontToggle],
+        ),
+    };
+    let expect = match plan.shift_plan {
+        ShiftPlanKind::Ladder => "front and rear shift together, and the chain stays on",
+        ShiftPlanKind::Paired => "the set number of rear shifts follows, and the chain stays on",
+        _ => "the chain changes rings and stays on",
+    };
+    let step = |key: &str, functions, ring: &str| {
+        CheckStep::new(
+            key,
+            StepKind::Crossover,
+            format!("Shift over to the {ring} ring"),
+        )
+        .shows(expect)
+        .times(3)
+        .at(pressing(situation, functions))
+    };
+    vec![
+        step("cross:up", up, "larger"),
+        step("cross:down", down, "smaller"),
+    ]
+}
+
+fn power(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let mut steps = vec![
+        CheckStep::new("power", StepKind::Power, "Switch the system off and on")
+            .shows("it starts, and nothing shifts by itself"),
+    ];
+    let bike = &situation.plan.bike;
+    steps.extend(bike.buttons().into_iter().map(|(id, control, _)| {
+        let function = situation.layout.tap(bike, id);
+        let expect = match function {
+            Some(function) => format!("{function}, as before"),
+            None => "nothing happens, as before".into(),
+        };
+        let act = format!("Again: press the {} once", control.place_of(id.part));
+        CheckStep::new(format!("again:{id}"), StepKind::Power, act)
+            .shows(capital(&expect))
+            .at([Place::Button(id)])
+    }));
+    steps
+}
+
+fn pressing(situation: &Situation<'_>, functions: &[Function]) -> Vec<Place> {
+    let bike = &situation.plan.bike;
+    let buttons = bike.buttons().into_iter().map(|(id, ..)| id);
+    buttons
+        .filter(|id| {
+            situation
+                .layout
+                .tap(bike, *id)
+                .is_some_and(|f| functions.contains(&f))
+        })
+        .map(Place::Button)
+        .collect()
+}

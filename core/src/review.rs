@@ -1,0 +1,21 @@
+//! The therapist's part: decisions, comments, the rider's own words, and the
+//! Review page.
+
+mod decision;
+mod demand;
+mod page;
+mod stopping;
+#[cfg(test)]
+mod tests;
+mod voices;
+mod words;
+
+pub use decision::{Review, Trial};
+pub use demand::{Demand, Fit};
+pub use page::{Decided, ReviewPage, Sources, Standing};
+pub use stopping::{Stopping, Who};
+pub use voices::{CommentLine, MarkLine, OwnWords, comments, marks, own_words};
+pub use words::{Audience, Basis, Decision, MarkKind, NotAssessed, ReviewEvent};
+
+/// The most changes that one decision asks for.
+pub const MOST_CHANGES: usize = 24;

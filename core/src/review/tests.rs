@@ -1,0 +1,479 @@
+//! What a therapist may write, and what the page says.
+
+use proptest::prelude::*;
+
+use super::{
+    Audience, Basis, Decision, Fit, MarkKind, Review, ReviewPage, Standing, Trial, Who, comments,
+    marks,
+};
+use crate::catalogue::{DemoId, TemplateId, demo, template};
+use crate::edit::{Edit, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
+use crate::finding::{Acceptable, Acceptance, Finding, Place, Role};
+use crate::function::Function;
+use crate::history::History;
+use crate::plan::Plan;
+use crate::record::{Desk, Matter, Pin};
+use crate::rider::{
+    Ability, Answer, Contact, Difficulty, Evidence, HandPlace, Later, Side, Source,
+};
+use crate::rules;
+use crate::testing::{button, plan};
+use crate::text::Date;
+use crate::vocabulary::Vocabulary;
+
+fn by(role: Role, matter: Matter) -> Edit {
+    Edit::Record(RecordEdit {
+        by: "K.".into(),
+        role,
+        date: Date::new(2031, 5, 9),
+        matter,
+    })
+}
+
+fn reviewed(review: Review) -> Edit {
+    by(Role::Clinician, Matter::Review(Box::new(review)))
+}
+
+fn seen(decision: Decision) -> Review {
+    Review {
+        seen: vec![(Side::Left, Ability::BrakesHard)],
+        ..Review::of(decision, Basis::InPerson)
+    }
+}
+
+fn refused(plan: &Plan, edit: &Edit) -> String {
+    plan.apply(edit).expect_err("it is refused").to_string()
+}
+
+fn road() -> Plan {
+    template(TemplateId::RoadPods).plan("Test")
+}
+
+fn after(plan: &Plan, edits: &[Edit]) -> Plan {
+    let made = edits
+        .iter()
+        .try_fold(plan.clone(), |plan, edit| plan.apply(edit));
+    made.expect("the edits are possible")
+}
+
+#[test]
+fn a_decision_says_what_it_needs() {
+    let plan = road();
+    let hood = button(&plan, "left hood button");
+    let said = |review: Review| refused(&plan, &reviewed(review));
+    let after_changes = |changes| Review {
+        changes,
+        ..seen(Decision::AfterChanges)
+    };
+    assert_eq!(
+        said(after_changes(Vec::new())),
+        "“Go on after these changes” needs at least one change. Tie one to a button."
+    );
+    assert_eq!(
+        said(after_changes(vec![(hood, "".into())])),
+        "A change needs words. Write what should change on the button."
+    );
+    assert!(
+        plan.apply(&reviewed(after_changes(vec![(hood, "thumb only".into())])))
+            .is_ok()
+    );
+    let trial = |trial| Review {
+        trial,
+        ..seen(Decision::SupervisedTrial)
+    };
+    assert!(said(trial(Some(Trial::default()))).starts_with("A supervised trial needs a place"));
+    let whole = Trial {
+        place: "yard".into(),
+        with: "M.".into(),
+        stop_if: "a hand comes off".into(),
+        review_by: Date::new(2031, 6, 1),
+    };
+    assert!(plan.apply(&reviewed(trial(Some(whole)))).is_ok());
+    for decision in [Decision::Matches, Decision::Exceeds] {
+        let from_plan = Review {
+            basis: Basis::PlanOnly,
+            ..seen(decision)
+        };
+        assert!(said(from_plan).starts_with("This decision speaks of what you saw."));
+        assert!(plan.apply(&reviewed(seen(decision))).is_ok());
+    }
+    let unsure = Review::of(Decision::NotEnough, Basis::PlanOnly);
+    assert!(plan.apply(&reviewed(unsure)).is_ok());
+}
+
+#[test]
+fn everybody_writes_what_is_theirs() {
+    let plan = road();
+    let hood = button(&plan, "left hood button");
+    let mark = Matter::Mark {
+        button: hood,
+        kind: MarkKind::Hurts,
+        text: "".into(),
+    };
+    let review = Matter::Review(Box::new(seen(Decision::Matches)));
+    for (matter, whose) in [
+        (review, Role::Clinician),
+        (Matter::Words("mine".into()), Role::Rider),
+        (mark, Role::Rider),
+    ] {
+        for role in Role::ALL {
+            let written = plan.apply(&by(*role, matter.clone()));
+            assert_eq!(written.is_ok(), *role == whose, "{role}: {matter:?}");
+        }
+    }
+    let nameless = Edit::Record(RecordEdit {
+        by: " ".into(),
+        role: Role::Clinician,
+        date: None,
+        matter: Matter::Review(Box::new(seen(Decision::Matches))),
+    });
+    assert_eq!(
+        refused(&plan, &nameless),
+        "A review needs a name. Write who gives it; a typed name is not a signature."
+    );
+}
+
+#[test]
+fn the_riders_own_words_are_for_the_rider_to_change() {
+    let mut history = History::new(road());
+    let words = |text: &str| Edit::Rider(RiderEdit::OwnWords(text.into()));
+    history
+        .commit(&words("my thumb tires"))
+        .expect("the interview may write them down");
+    for role in [Role::Shop, Role::Clinician] {
+        history.sit_down(Desk {
+            role: Some(role),
+            ..Desk::default()
+        });
+        for text in ["something else", ""] {
+            let refused = history.commit(&words(text)).expect_err("it is refused");
+            assert!(
+                refused
+                    .to_string()
+                    .starts_with("These are the rider’s own words")
+            );
+        }
+    }
+    history.sit_down(Desk {
+        role: Some(Role::Rider),
+        ..Desk::default()
+    });
+    history
+        .commit(&words("my thumb tires late"))
+        .expect("they are the rider’s");
+    let plan = after(
+        history.plan(),
+        &[by(Role::Rider, Matter::Words("and it is cold".into()))],
+    );
+    let own = ReviewPage::of(&plan, Role::Clinician).own_words;
+    let texts: Vec<_> = own.iter().map(|w| w.text.as_str()).collect();
+    assert_eq!(texts, ["my thumb tires late", "and it is cold"]);
+    let id = own[1].id.expect("it was written into the record");
+    let withdrawn = |role| {
+        by(
+            role,
+            Matter::Withdrawn {
+                what: id,
+                reason: "".into(),
+            },
+        )
+    };
+    assert!(refused(&plan, &withdrawn(Role::Shop)).starts_with("Only K. (rider) may withdraw"));
+    assert!(plan.apply(&withdrawn(Role::Rider)).is_ok());
+}
+
+#[test]
+fn records_are_only_added_to_and_undo_leaves_them() {
+    let mut history = History::new(road());
+    history
+        .commit(&reviewed(seen(Decision::Matches)))
+        .expect("a review is written");
+    let id = history.plan().record.entries[0].id;
+    assert!(!history.undo(), "writing is no step of undo");
+    history
+        .commit(&Edit::Layout(LayoutEdit::Clear))
+        .expect("a layout is cleared");
+    history
+        .commit(&by(
+            Role::Clinician,
+            Matter::Addendum {
+                to: id,
+                text: "gloves on".into(),
+            },
+        ))
+        .expect("an addendum is written");
+    assert!(history.undo());
+    let decided = ReviewPage::of(history.plan(), Role::Clinician).decided;
+    assert_eq!(decided[0].addenda, ["gloves on".into()]);
+    let withdraw = by(
+        Role::Clinician,
+        Matter::Withdrawn {
+            what: id,
+            reason: "".into(),
+        },
+    );
+    assert_eq!(
+        refused(history.plan(), &withdraw),
+        "Withdrawing a review needs words. Write some."
+    );
+    let withdraw = by(
+        Role::Clinician,
+        Matter::Withdrawn {
+            what: id,
+            reason: "seen anew".into(),
+        },
+    );
+    history.commit(&withdraw).expect("it is withdrawn");
+    let decided = ReviewPage::of(history.plan(), Role::Clinician).decided;
+    assert_eq!(decided[0].standing, Standing::Withdrawn("seen anew".into()));
+    assert_eq!(
+        refused(history.plan(), &withdraw),
+        "This entry is withdrawn already. Nothing more is needed."
+    );
+}
+
+#[test]
+fn a_changed_layout_marks_a_review_as_given_for_an_older_revision() {
+    let mut history = History::new(road());
+    history
+        .commit(&reviewed(seen(Decision::Matches)))
+        .expect("a review is written");
+    let standing = |history: &History| {
+        let decided = ReviewPage::of(history.plan(), Role::Clinician).decided;
+        decided[0].standing.clone()
+    };
+    assert_eq!(standing(&history), Standing::ForThis);
+    let name = Edit::Plan(PlanEdit::Name("Other".into()));
+    history.commit(&name).expect("a plan is named");
+    assert_eq!(standing(&history), Standing::ForThis);
+    let hood = button(history.plan(), "left hood button");
+    let tap = Edit::Layout(LayoutEdit::Tap(hood, Some(Function::Lights)));
+    history.commit(&tap).expect("the button is free");
+    let Standing::ForOlder(since) = standing(&history) else {
+        panic!("{:?}", standing(&history));
+    };
+    let words: Vec<_> = since.iter().map(|d| d.words.as_str()).collect();
+    assert!(
+        words.contains(&"Left hood button: “lights”, was blank"),
+        "{words:?}"
+    );
+    // Another one may stand beside it.
+    history
+        .commit(&reviewed(seen(Decision::Exceeds)))
+        .expect("a review is written");
+    let page = ReviewPage::of(history.plan(), Role::Clinician);
+    assert_eq!(
+        (page.decided.len(), &page.decided[0].standing),
+        (2, &Standing::ForThis)
+    );
+    assert_eq!(page.since, Some((history.plan().revision, Vec::new())));
+}
+
+#[test]
+fn comments_have_their_readers() {
+    let plan = road();
+    let comment = |audience, on| Matter::Comment {
+        on,
+        audience,
+        text: "look".into(),
+    };
+    let private = comment(Audience::RiderAndClinician, Pin::Whole);
+    assert!(refused(&plan, &by(Role::Shop, private.clone())).contains("written by one of them"));
+    let hand = Pin::Place(Place::Hand(Side::Left));
+    let plan = after(
+        &plan,
+        &[
+            by(Role::Clinician, private),
+            by(Role::Shop, comment(Audience::Everyone, hand.clone())),
+        ],
+    );
+    assert_eq!(comments(&plan, Role::Rider).len(), 2);
+    let shop = comments(&plan, Role::Shop);
+    assert_eq!((shop.len(), &shop[0].on), (1, &hand));
+    let wheel = comment(
+        Audience::Everyone,
+        Pin::Place(Place::Wheel(crate::cockpit::Wheel::Rear)),
+    );
+    assert!(refused(&plan, &by(Role::Shop, wheel)).starts_with("A comment is pinned to"));
+}
+
+#[test]
+fn marks_stand_beside_their_button() {
+    let plan = road();
+    let hood = button(&plan, "left hood button");
+    let mark = |kind, text: &str| {
+        by(
+            Role::Rider,
+            Matter::Mark {
+                button: hood,
+                kind,
+                text: text.into(),
+            },
+        )
+    };
+    let plan = after(
+        &plan,
+        &[
+            mark(MarkKind::Hurts, "a bit"),
+            mark(MarkKind::Confuses, ""),
+            mark(MarkKind::Hurts, "much"),
+        ],
+    );
+    let found = marks(&plan);
+    let said: Vec<_> = found
+        .iter()
+        .map(|m| (m.kind, m.text.as_str(), m.is_older))
+        .collect();
+    assert_eq!(
+        said,
+        [
+            (MarkKind::Hurts, "much", false),
+            (MarkKind::Confuses, "", false)
+        ]
+    );
+    let changed = after(&plan, &[Edit::Layout(LayoutEdit::Clear)]);
+    assert!(marks(&changed).iter().all(|mark| mark.is_older));
+}
+
+fn acceptance(finding: &Finding, role: Role, reason: &str) -> Edit {
+    Edit::Plan(PlanEdit::Accept(Acceptance {
+        finding: finding.key(),
+        reason: reason.into(),
+        by: "K.".into(),
+        role,
+        date: None,
+        lapsed: false,
+    }))
+}
+
+#[test]
+fn each_role_accepts_only_what_it_may() {
+    let mut counted = [0; 3];
+    for demo_id in DemoId::ALL {
+        let mut plan = demo(*demo_id).plan;
+        plan.accepted.clear();
+        for id in [None, Some(LayoutEdit::Clear)] {
+            let plan = id.map_or(plan.clone(), |edit| after(&plan, &[Edit::Layout(edit)]));
+            for finding in rules::findings(&plan) {
+                for role in Role::ALL {
+                    let made = plan.apply(&acceptance(&finding, *role, "seen"));
+                    assert_eq!(
+                        made.is_ok(),
+                        finding.acceptable.by(*role),
+                        "{role} {}",
+                        finding.rule
+                    );
+                    if finding.acceptable == Acceptable::Never {
+                        let words = made.expect_err("it is refused").to_string();
+                        let why = rules::rule(finding.rule).map_or("", |rule| rule.why);
+                        assert!(
+                            words.contains("never be accepted") && words.contains(why),
+                            "{words}"
+                        );
+                    }
+                }
+                counted[finding.acceptable as usize] += 1;
+            }
+        }
+    }
+    assert!(counted.iter().all(|count| *count > 0), "{counted:?}");
+}
+
+#[test]
+fn demands_that_do_not_meet_come_first() {
+    let seen = Some(Evidence {
+        source: Source::SeenByClinician,
+        date: None,
+        worn: None,
+        in_one_tap: false,
+    });
+    let plan = after(
+        &road(),
+        &[
+            Edit::Rider(RiderEdit::HandDoesAll(Side::Left, seen)),
+            Edit::Rider(RiderEdit::HandDoesAll(Side::Right, None)),
+            Edit::Rider(RiderEdit::Contact(
+                Side::Left,
+                Contact::Index,
+                Answer::of(Difficulty::Severe),
+            )),
+            Edit::Rider(RiderEdit::Ability(
+                Side::Right,
+                Ability::BrakesLong,
+                Answer::of(Difficulty::Moderate),
+            )),
+            Edit::Rider(RiderEdit::Later(
+                Side::Right,
+                Answer::of(Later::OneStepHarder),
+            )),
+        ],
+    );
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    let fits: Vec<Fit> = page.demands.iter().map(|d| d.fit).collect();
+    assert!(fits.is_sorted());
+    let bad_day = page
+        .demands
+        .iter()
+        .find(|d| d.fit == Fit::NotOnBadDay)
+        .expect("one step harder");
+    assert_eq!(
+        (bad_day.who(), bad_day.asked.as_str()),
+        ("right hand".into(), "brakes down a long hill")
+    );
+    assert!(
+        page.sources.by_clinician > 15 && page.sources.not_recorded > 15 && page.sources.told == 0
+    );
+    assert!(
+        page.not_asked.iter().all(|q| !q.starts_with("left hand")),
+        "{:?}",
+        page.not_asked
+    );
+}
+
+#[test]
+fn stopping_names_who_brakes_and_who_steers() {
+    let plan = demo(DemoId::Wren).plan;
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    assert!(!page.stopping.is_empty());
+    for line in &page.stopping {
+        assert!(
+            matches!(line.brakes, Who::Hand(pull) if pull.hand == Side::Left),
+            "{line:?}"
+        );
+        assert!(line.steers.starts_with("the same hand steers"), "{line:?}");
+    }
+    let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, None);
+    let plan = after(&road(), &[Edit::Rider(rests)]);
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    assert!(
+        page.stopping
+            .iter()
+            .any(|line| line.brakes.is_out_of_reach())
+    );
+    assert!(
+        page.off_the_bar
+            .iter()
+            .any(|f| f.rule == "brake-out-of-reach")
+    );
+    assert!(
+        page.never
+            .iter()
+            .all(|(f, why)| f.acceptable == Acceptable::Never && !why.is_empty())
+    );
+    assert!(!page.never.is_empty());
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn a_page_can_be_made_of_any_plan(plan in plan()) {
+        for role in Role::ALL {
+            let page = ReviewPage::of(&plan, *role);
+            prop_assert!(page.demands.is_sorted_by_key(|demand| demand.fit));
+            prop_assert!(page.open.iter().all(|f| f.acceptable.by(Role::Clinician)));
+            let private = page.comments.iter().any(|c| c.audience == Audience::RiderAndClinician);
+            prop_assert!(!private || *role != Role::Shop);
+        }
+    }
+}

@@ -1,0 +1,132 @@
+//! What people said: comments, the rider's own words and marks.
+
+use super::{Audience, MarkKind};
+use crate::cockpit::ButtonId;
+use crate::finding::Role;
+use crate::plan::Plan;
+use crate::record::{Code, Entry, Matter, Pin};
+use crate::text::{Date, Text};
+
+/// A comment that stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CommentLine {
+    /// The entry.
+    pub id: Code,
+    /// Who wrote it.
+    pub by: Text,
+    /// In what role.
+    pub role: Role,
+    /// When.
+    pub date: Option<Date>,
+    /// What it is about.
+    pub on: Pin,
+    /// Who sees it.
+    pub audience: Audience,
+    /// What it says.
+    pub text: Text,
+    /// What was added later.
+    pub addenda: Vec<Text>,
+}
+
+/// The rider's own words, one after another.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OwnWords {
+    /// The entry; `None` for what the interview has.
+    pub id: Option<Code>,
+    /// When.
+    pub date: Option<Date>,
+    /// What the rider said.
+    pub text: Text,
+}
+
+/// A mark on a button that stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MarkLine {
+    /// The entry.
+    pub id: Code,
+    /// The button.
+    pub button: ButtonId,
+    /// What the rider says of it.
+    pub kind: MarkKind,
+    /// More about it; may be empty.
+    pub text: Text,
+    /// Whether it was said of another revision.
+    pub is_older: bool,
+}
+
+/// The comments that somebody in this role sees, oldest first.
+pub fn comments(plan: &Plan, role: Role) -> Vec<CommentLine> {
+    let standing = plan.record.standing();
+    standing
+        .filter_map(|entry| match &entry.matter {
+            Matter::Comment { on, audience, text } if sees(role, *audience) => Some(CommentLine {
+                id: entry.id,
+                by: entry.by.clone(),
+                role: entry.role,
+                date: entry.date,
+                on: on.clone(),
+                audience: *audience,
+                text: text.clone(),
+                addenda: addenda(plan, entry),
+            }),
+            _ => None,
+        })
+        .collect()
+}
+
+fn sees(role: Role, audience: Audience) -> bool {
+    audience == Audience::Everyone || role != Role::Shop
+}
+
+pub(super) fn addenda(plan: &Plan, entry: &Entry) -> Vec<Text> {
+    let added = plan.record.addenda(entry.id);
+    added.map(|(_, text)| text.clone()).collect()
+}
+
+/// The rider's own words: those of the interview, then those written since.
+pub fn own_words(plan: &Plan) -> Vec<OwnWords> {
+    let told = &plan.rider.own_words;
+    let mut found: Vec<OwnWords> = Vec::new();
+    if !told.is_empty() {
+        found.push(OwnWords {
+            id: None,
+            date: None,
+            text: told.clone(),
+        });
+    }
+    found.extend(
+        plan.record
+            .standing()
+            .filter_map(|entry| match &entry.matter {
+                Matter::Words(text) => Some(OwnWords {
+                    id: Some(entry.id),
+                    date: entry.date,
+                    text: text.clone(),
+                }),
+                _ => None,
+            }),
+    );
+    found
+}
+
+/// The rider's marks, by the buttons of the bike in balloon order. Of a button
+/// marked the same twice, the later stands.
+pub fn marks(plan: &Plan) -> Vec<MarkLine> {
+    let code = crate::revision::code(plan);
+    let mut found: Vec<MarkLine> = Vec::new();
+    for entry in plan.record.standing() {
+        let Matter::Mark { button, kind, text } = &entry.matter else {
+            continue;
+        };
+        found.retain(|mark| (mark.button, mark.kind) != (*button, *kind));
+        found.push(MarkLine {
+            id: entry.id,
+            button: *button,
+            kind: *kind,
+            text: text.clone(),
+            is_older: entry.code != code,
+        });
+    }
+    found.sort_unstable_by_key(|mark| (plan.bike.balloon(mark.button), mark.button, mark.kind));
+    found
+}

@@ -1,0 +1,132 @@
+//! What goes along when a plan is handed on.
+
+use std::sync::Arc;
+
+use crate::plan::Plan;
+use crate::record::{Entry, Matter, PartKey, Record, Revision, Step};
+use crate::review::Audience;
+use crate::text::Text;
+
+vocabulary! {
+    /// What goes along when a plan is handed on.
+    pub enum Along as "choice of what goes along" {
+        /// Bike and layouts only: hands, notes, reviews and names stay here.
+        /// The usual choice.
+        WithoutRider = "without-rider", "without rider details";
+        /// Everything that everyone may see.
+        WithRider = "with-rider", "with rider details";
+        /// Everything, comments for rider and clinician only included.
+        RiderAndClinician = "rider-and-clinician", "with rider details and comments for rider and clinician only";
+        /// The layout in hand on its bike, for a QR code.
+        Layout = "layout", "the layout only";
+    }
+}
+
+/// What is said beside the choice without rider details.
+pub const IMPLIED: &str = "A layout itself still shows which hand does the work.";
+
+/// What is said beside a link.
+pub const LASTING: &str = "Whoever has the link has the plan. Links stay in browser histories and chats; a file can be deleted.";
+
+/// Revisions of which a link tells where they came from, newest first.
+const MOST_TOLD: usize = 12;
+
+/// The plan as it is handed on.
+pub fn content(plan: &Plan, along: Along) -> Plan {
+    match along {
+        Along::WithRider => with_rider(plan, false),
+        Along::RiderAndClinician => with_rider(plan, true),
+        Along::WithoutRider => without_rider(plan),
+        Along::Layout => layout_only(plan),
+    }
+}
+
+/// Practice stays with the rider until it is sent; comments for rider and
+/// clinician only stay among them.
+fn with_rider(plan: &Plan, privately: bool) -> Plan {
+    let mut sent = plan.clone();
+    let record = &plan.record;
+    let is_sent = |entry: &Entry| {
+        let mut all = record.entries.iter();
+        all.any(|other| matches!(other.matter, Matter::Sent(id) if id == entry.id))
+    };
+    sent.record.entries.retain(|entry| match &entry.matter {
+        Matter::Practice(_) => is_sent(entry),
+        Matter::Comment { audience, .. } => privately || *audience != Audience::RiderAndClinician,
+        _ => true,
+    });
+    sent
+}
+
+fn without_rider(plan: &Plan) -> Plan {
+    let mut sent = plan.without_hand_details(plan.rider.hand_details_removed);
+    sent.rider.nickname = Text::default();
+    if let Some(chosen) = &mut sent.chosen {
+        chosen.by = Text::default();
+        chosen.reason = Text::default();
+    }
+    let record = &mut sent.record;
+    record.entries = record
+        .entries
+        .iter()
+        .map(|entry| Arc::new(nameless(entry)))
+        .collect();
+    record.revisions = record.revisions.iter().map(|r| Arc::new(bare(r))).collect();
+    sent
+}
+
+/// The plan with as much of its past as a link carries: where its latest
+/// revisions came from.
+pub(super) fn light(plan: &Plan) -> Plan {
+    let mut plan = plan.clone();
+    let revisions = &mut plan.record.revisions;
+    let more = revisions.len().saturating_sub(MOST_TOLD);
+    revisions.drain(..more);
+    for revision in revisions {
+        let mut light = revision.as_ref().clone();
+        light.parts.iter_mut().for_each(|step| step.was.clear());
+        *revision = Arc::new(light);
+    }
+    plan
+}
+
+/// A layout on its bike and nothing of its past.
+fn layout_only(plan: &Plan) -> Plan {
+    let mut sent = plan.without_hand_details(plan.rider.hand_details_removed);
+    sent.rider.nickname = Text::default();
+    sent.layouts.retain(|layout| layout.id == plan.current);
+    sent.chosen = None;
+    let layout = PartKey::Layout(plan.current);
+    sent.record.stamps.retain(|stamp| {
+        stamp.held.is_none() && (stamp.part == layout || stamp.part == PartKey::Bike)
+    });
+    sent.record = Record {
+        stamps: sent.record.stamps,
+        removals: sent.record.removals,
+        ..Record::default()
+    };
+    sent
+}
+
+/// A step of the stand check without the words and the name on it.
+fn nameless(entry: &Entry) -> Entry {
+    let mut entry = entry.clone();
+    entry.by = Text::default();
+    if let Matter::Step(Step { what, .. }) = &mut entry.matter {
+        *what = Text::default();
+    }
+    entry
+}
+
+/// Where a revision came from, without who, when and what.
+fn bare(revision: &Revision) -> Revision {
+    let mut bare = revision.clone();
+    bare.by = Text::default();
+    bare.role = None;
+    bare.date = None;
+    bare.what = Text::default();
+    for step in &mut bare.parts {
+        step.was.clear();
+    }
+    bare
+}
