@@ -2,11 +2,14 @@
 
 use super::EditError;
 use crate::cockpit::{BarSide, Bike, ButtonId, Control, Freedom, HandPosition};
+use crate::coverage::Coverage;
+use crate::finding::Severity;
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::ordered::SmallMap;
 use crate::plan::Plan;
-use crate::rider::{HandPlace, Side};
+use crate::rider::{Day, HandPlace, Side};
+use crate::rules::weight_where_missing;
 use crate::suggest_button::{self, Suited};
 use crate::vocabulary::Vocabulary;
 
@@ -61,7 +64,69 @@ pub(super) fn all_shifting_on(plan: &mut Plan, side: Side) -> Result<(), EditErr
     layout.taps = taps;
     layout.chords.extend(chord);
     keep_the_rest(layout, &old);
+    change_places(plan, side);
     Ok(())
+}
+
+/// Lets buttons of a side change places as long as less is missing then: a
+/// fixed button may give from some position what another need not give there.
+fn change_places(plan: &mut Plan, side: Side) {
+    let mut least = missing(plan, plan.layout());
+    // Each round misses less than the one before; a limit keeps it short.
+    for _ in 0..4 {
+        let Some((layout, left)) = best_swap(plan, side).filter(|(_, left)| *left < least) else {
+            break;
+        };
+        least = left;
+        *plan.layout_mut() = layout;
+    }
+}
+
+/// The layout with the two buttons swapped that leaves least missing.
+fn best_swap(plan: &Plan, side: Side) -> Option<(Layout, Missing)> {
+    let (bike, layout) = (&plan.bike, plan.layout());
+    let there = |id: &ButtonId| {
+        let control = bike.control(id.control);
+        control.is_some_and(|c| c.side.hand() == Some(side))
+    };
+    let taps: Vec<(ButtonId, Function)> = (layout.taps.iter())
+        .filter(|(id, function)| there(id) && function.shifts())
+        .map(|(id, function)| (*id, *function))
+        .collect();
+    let mut best: Option<(Layout, Missing)> = None;
+    for (nth, (a, does_a)) in taps.iter().enumerate() {
+        for (b, does_b) in &taps[nth + 1..] {
+            if does_a == does_b || !bike.can_do(*a, *does_b) || !bike.can_do(*b, *does_a) {
+                continue;
+            }
+            let mut swapped = layout.clone();
+            swapped.taps.insert(*a, *does_b);
+            swapped.taps.insert(*b, *does_a);
+            let left = missing(plan, &swapped);
+            if best.as_ref().is_none_or(|(_, least)| left < *least) {
+                best = Some((swapped, left));
+            }
+        }
+    }
+    best
+}
+
+/// How many needed functions are missing from how many positions in use, by
+/// what that weighs, heaviest first.
+type Missing = [usize; Severity::ALL.len()];
+
+fn missing(plan: &Plan, layout: &Layout) -> Missing {
+    let coverage = Coverage::of(plan, layout);
+    let mut missing = [0; Severity::ALL.len()];
+    for function in plan.needed_functions() {
+        for position in &coverage.positions {
+            let cell = coverage.cell(*function, *position, Day::Usual);
+            if cell.is_none_or(|cell| cell.reached().is_none()) {
+                missing[weight_where_missing(*function) as usize] += 1;
+            }
+        }
+    }
+    missing
 }
 
 /// Buttons of a side that are handed out, best first.
@@ -298,6 +363,28 @@ mod tests {
                 ("left base-bar lever, lower button", RungUp),
             ],
         );
+    }
+
+    /// The left sprint button gives the easier gear in the drops, so that the
+    /// paddle is free for what nothing else gives there.
+    #[test]
+    fn what_a_fixed_button_gives_frees_a_better_one() {
+        let road = template(TemplateId::RoadPods).plan("Test");
+        let edits = [
+            uses(HandPosition::Hoods),
+            uses(HandPosition::Drops),
+            all_on(Side::Left),
+        ];
+        let plan = after(&road, &edits);
+        let given = taps(&plan);
+        assert_eq!(given.get("left hood button"), Some(&RearEasier));
+        assert_eq!(given.get("left outer paddle"), Some(&FrontSmaller));
+        let drops = |function| {
+            let coverage = Coverage::of(&plan, plan.layout());
+            let cell = coverage.cell(function, HandPosition::Drops, Day::Usual);
+            cell.is_some_and(|cell| cell.reached().is_some())
+        };
+        assert!(drops(RearEasier) && drops(RearHarder) && drops(FrontSmaller));
     }
 
     #[test]
