@@ -132,6 +132,9 @@ impl Plan {
     }
 
     fn acceptance(&self, finding: &Finding) -> Option<&Acceptance> {
+        if self.accepted.is_empty() {
+            return None;
+        }
         let key = finding.key();
         self.accepted.iter().find(|acceptance| {
             acceptance.finding == key

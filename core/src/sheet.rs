@@ -135,7 +135,8 @@ pub struct Sheet {
     pub coverage: CoverageTable,
     /// Findings that somebody accepted with a reason.
     pub accepted: Vec<AcceptedPoint>,
-    /// Findings that stand open, heaviest first.
+    /// Findings that stand open besides the reasons of the verdict, heaviest
+    /// first.
     pub open: Vec<OpenPoint>,
     /// The bike tried by the rider, standing still and then at walking pace.
     pub first_ride: Vec<TickList>,
@@ -159,10 +160,11 @@ impl Sheet {
     pub fn from(situation: &Situation<'_>, findings: &[Finding], options: SheetOptions) -> Sheet {
         let plan = situation.plan;
         let (accepted, open) = points::sorted(plan, findings);
+        let (verdict, open) = Verdict::of(open, accepted.len());
         Sheet {
             options,
             title: TitleBlock::of(situation),
-            verdict: Verdict::of(&open, accepted.len()),
+            verdict,
             buttons: buttons::rows(situation),
             brakes: brakes::sheet(situation),
             settings: settings::list(situation),

@@ -522,8 +522,9 @@ fn shift_plans_and_layouts_are_chosen_copied_renamed_and_removed() {
     does(&shop, RIGHT_OUTER, "left blank");
     shop.role("button", "Layouts").click();
     shop.role("menuitem", "Rename this layout").click();
-    let field = shop.role("textbox", "Name of this layout");
-    field.fill("All blank");
+    shop.role("textbox", "Name of this layout").focus();
+    shop.press("Control+a");
+    shop.type_text("All blank");
     shop.press("Enter");
     shop.wait_for("the layout has its name", || {
         options(&shop, "Layout") == ["Layout 1", "All blank"]

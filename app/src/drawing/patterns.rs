@@ -12,13 +12,13 @@ pub fn Patterns(
     let named = |name: &str| format!("{prefix}-{name}");
     view! {
         <defs>
-            <pattern id=named("stretch") width="6" height="6" attr:patternUnits="userSpaceOnUse" attr:patternTransform="rotate(45)">
+            <pattern id=named("stretch") width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
                 <path class="hatch" d="M0 3H6"></path>
             </pattern>
-            <pattern id=named("move") width="6" height="6" attr:patternUnits="userSpaceOnUse">
+            <pattern id=named("move") width="6" height="6" patternUnits="userSpaceOnUse">
                 <circle class="hatch-dot" cx="3" cy="3" r="1.3"></circle>
             </pattern>
-            <pattern id=named("cross-over") width="8" height="8" attr:patternUnits="userSpaceOnUse" attr:patternTransform="rotate(45)">
+            <pattern id=named("cross-over") width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
                 <path class="hatch" d="M0 4H8M4 0V8"></path>
             </pattern>
         </defs>

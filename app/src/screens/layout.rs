@@ -27,7 +27,6 @@ use cockpit::Cockpit;
 use coverage::CoverageTable;
 use ghost::Ghost;
 use menu::ButtonMenu;
-use reach::ReachKey;
 use tray::Tray;
 
 /// The Layout screen.
@@ -69,7 +68,6 @@ fn Workplace() -> impl IntoView {
                 on:focusin=move |event| hands_on::focus_in(bench, &event)
                 on:contextmenu=move |event| hands_on::context_menu(bench, &event)>
                 <Cockpit/>
-                <ReachKey/>
                 <Tray/>
             </div>
             <div class="column">

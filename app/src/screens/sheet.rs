@@ -50,11 +50,11 @@ pub fn SheetScreen() -> impl IntoView {
 #[component]
 fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
     let options = sheet.options;
+    let large = if options.large_print { " large" } else { "" };
     let hands = sheet.hands.clone();
     let title = sheet.title.clone();
     view! {
-        <article class=format!("sheet {}", options.paper.code())
-            class:large=options.large_print
+        <article class=format!("sheet {}{large}", options.paper.code())
             aria-label="Setup sheet">
             <h1 class="sheet-name">"Setup sheet"</h1>
             <OnTheStand plan sheet=sheet.clone()/>

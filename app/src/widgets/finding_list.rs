@@ -83,7 +83,12 @@ fn in_group(workspace: Workspace, group: Group) -> Vec<Finding> {
     derived.findings.iter().filter(belongs).cloned().collect()
 }
 
-/// A card is drawn anew when what it says changes.
+/// A card is drawn anew when what it says or offers changes.
 fn row_key(finding: &Finding) -> String {
-    format!("{}|{}", finding.key(), finding.message)
+    let mut key = format!("{}|{}", finding.key(), finding.message);
+    for fix in &finding.fixes {
+        key.push('|');
+        key.push_str(&fix.label);
+    }
+    key
 }

@@ -103,7 +103,7 @@ impl PlanEdit {
                 add_layout(plan, Layout::blank(plan.current, name.as_str()))?
             }
             PlanEdit::DuplicateLayout(name) => duplicate_layout(plan, name)?,
-            PlanEdit::RenameLayout(name) => plan.layout_mut().name = name.clone(),
+            PlanEdit::RenameLayout(name) => rename_layout(plan, name)?,
             PlanEdit::SelectLayout(id) => {
                 find_layout(plan, *id)?;
                 plan.current = *id;
@@ -254,6 +254,16 @@ fn choose_layout(plan: &mut Plan, chosen: Option<&Chosen>) -> Result<(), EditErr
         plan.current = chosen.layout;
     }
     plan.chosen = chosen.cloned();
+    Ok(())
+}
+
+fn rename_layout(plan: &mut Plan, name: &Text) -> Result<(), EditError> {
+    if name.is_empty() {
+        return Err(EditError::NotPossible(
+            "A layout is told from others by its name. Type at least one letter.".into(),
+        ));
+    }
+    plan.layout_mut().name = name.clone();
     Ok(())
 }
 
@@ -446,6 +456,13 @@ mod tests {
             refusal(&full, PlanEdit::DuplicateLayout("More".into())),
             "A plan holds at most 12 layouts. Remove one first."
         );
+    }
+
+    #[test]
+    fn a_layout_keeps_a_name() {
+        let named = after(&road(), PlanEdit::RenameLayout("Left only".into()));
+        assert_eq!(named.layout().name.as_str(), "Left only");
+        assert!(refusal(&named, PlanEdit::RenameLayout("  ".into())).contains("name"));
     }
 
     #[test]

@@ -83,6 +83,30 @@ fn open_point(plan: &Plan, finding: &Finding) -> OpenPoint {
     }
 }
 
+/// Points of one rule about several buttons as one point under all their
+/// balloons: paper has no room to say the same of each.
+pub(super) fn gathered(points: Vec<OpenPoint>) -> Vec<OpenPoint> {
+    let mut gathered: Vec<OpenPoint> = Vec::new();
+    for point in points {
+        let alike = |first: &&mut OpenPoint| {
+            !point.numbers.is_empty()
+                && !first.numbers.is_empty()
+                && (first.title, first.severity, first.never)
+                    == (point.title, point.severity, point.never)
+        };
+        match gathered.iter_mut().find(alike) {
+            Some(first) => {
+                first.message = format!("{}.", first.title);
+                first.numbers.extend(&point.numbers);
+                first.numbers.sort_unstable();
+                first.numbers.dedup();
+            }
+            None => gathered.push(point),
+        }
+    }
+    gathered
+}
+
 /// The balloons of the buttons that a finding is about, in order.
 fn numbers(plan: &Plan, finding: &Finding) -> Vec<usize> {
     let mut numbers: Vec<usize> = finding

@@ -37,18 +37,15 @@ fn standing(situation: &Situation<'_>) -> TickList {
         .positions()
         .iter()
         .map(|position| {
-            Tick::of(
-                format!(
-                    "{}: each brake, then each function on call",
-                    capital(&position.to_string())
-                ),
-                "found without looking down; the hand stays on where the plan says so",
-            )
+            Tick::plain(format!(
+                "{}: each brake, then each function on call",
+                capital(&position.to_string())
+            ))
         })
         .collect();
     TickList {
         title: "Tried by the rider, bike still",
-        note: "Held upright by a helper. Own gloves, shoes and helmet. Eyes up. From each position:",
+        note: "Held upright by a helper. Own gloves, shoes and helmet. Found without looking down; the hand stays on where the plan says so.",
         ticks,
     }
 }

@@ -112,8 +112,8 @@ fn buttons(bike: &Bike, layout: &Layout) -> TickList {
         })
         .collect();
     TickList {
-        title: "Three presses on each button, blank ones too",
-        note: "Turn the cranks; start in the middle of the cassette. Some front derailleurs refuse the outermost gears: there, nothing may be right. Look in the manual.",
+        title: "Three presses on each button",
+        note: "Blank ones, too. Turn the cranks; start in the middle of the cassette. Some front derailleurs refuse the outermost gears: there, nothing may be right. Look in the manual.",
         ticks,
     }
 }
@@ -201,12 +201,12 @@ fn power() -> TickList {
         note: "",
         ticks: vec![
             Tick::of(
-                "Switch the system off and on, then press each button once",
+                "Switch off and on, then press each button once",
                 "everything as before",
             ),
             Tick::of(
                 "Charge level",
-                "full; the rider or a helper reaches the charging place",
+                "full; rider or helper reaches the charging place",
             ),
         ],
     }

@@ -163,6 +163,45 @@ fn what_can_never_be_accepted_comes_first_among_the_reasons() {
 }
 
 #[test]
+fn what_decides_the_verdict_is_not_said_again_among_the_open_points() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let check = finding(Severity::Check, Acceptable::ByShop);
+    let must = finding(Severity::MustFix, Acceptable::ByShop);
+    let sheet = |found: &[Finding]| {
+        let sheet = Sheet::from(&Situation::of(&plan), found, SheetOptions::default());
+        (sheet.verdict.reasons.len(), sheet.open.len())
+    };
+    assert_eq!(sheet(&[must, check.clone()]), (1, 1));
+    assert_eq!(sheet(&[check]), (1, 0));
+}
+
+#[test]
+fn one_rule_about_several_buttons_is_one_point_under_all_their_balloons() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let buttons = plan.bike.buttons();
+    let about = |at: usize| Finding {
+        rule: "live-button-under-resting-hand",
+        places: vec![Place::Button(buttons[at].0)],
+        ..finding(Severity::MustFix, Acceptable::ByShop)
+    };
+    let verdict = verdict(&plan, &[about(3), about(1)]);
+    let [point] = &verdict.reasons[..] else {
+        panic!("{:?}", verdict.reasons)
+    };
+    assert_eq!(point.numbers, [2, 4]);
+    assert_eq!(point.message, "A live button lies under a resting hand.");
+    assert!(
+        verdict.line.starts_with("2 points to fix"),
+        "{}",
+        verdict.line
+    );
+    // What names no button says by itself what it is about.
+    let apart = finding(Severity::MustFix, Acceptable::ByShop);
+    let two = [apart.clone(), apart];
+    assert_eq!(self::verdict(&plan, &two).reasons.len(), 2);
+}
+
+#[test]
 fn an_accepted_finding_is_printed_with_who_why_and_when() {
     let plan = template(TemplateId::RoadPlain).plan("Test");
     let found = finding(Severity::MustFix, Acceptable::ByShop);

@@ -46,13 +46,15 @@ impl TitleBlock {
     }
 
     /// What is known of job, bike, rider and date: what each leaf repeats beside
-    /// the running head.
+    /// the running head. A bike named like its plan is not named twice.
     pub fn running_fields(&self) -> impl Iterator<Item = String> + '_ {
         let repeated = ["Job", "Bike", "Rider", "Date"];
         self.fields
             .iter()
             .filter(move |field| repeated.contains(&field.label))
-            .filter_map(|field| Some(format!("{} {}", field.label, field.value.as_ref()?)))
+            .filter_map(|field| Some((field.label, field.value.as_ref()?)))
+            .filter(|(_, value)| **value != self.plan)
+            .map(|(label, value)| format!("{label} {value}"))
     }
 
     /// "Plan, revision 7": what each leaf repeats.

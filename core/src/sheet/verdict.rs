@@ -1,6 +1,6 @@
 //! Ready or not, and why.
 
-use super::{OpenPoint, counted};
+use super::{OpenPoint, counted, points};
 use crate::finding::Severity;
 use crate::tally::Tally;
 
@@ -44,19 +44,22 @@ pub struct Verdict {
     /// What the word means here, in one or two sentences.
     pub line: String,
     /// The reasons: the open points that decide the word, those that can never
-    /// be accepted first. The other open points stand on the proof page.
+    /// be accepted first, those of one rule about several buttons as one. The
+    /// other open points stand on the proof page.
     pub reasons: Vec<OpenPoint>,
     /// How many findings were accepted with a reason.
     pub accepted: usize,
 }
 
 impl Verdict {
-    pub(super) fn of(open: &[OpenPoint], accepted: usize) -> Verdict {
-        let of = |stops: fn(&OpenPoint) -> bool| -> Vec<OpenPoint> {
-            open.iter().filter(|point| stops(point)).cloned().collect()
-        };
-        let must = of(|p| p.never || p.severity == Severity::MustFix);
-        let check = of(|p| !p.never && p.severity == Severity::Check);
+    /// The verdict on the open points, and those that are no reason for it.
+    pub(super) fn of(open: Vec<OpenPoint>, accepted: usize) -> (Verdict, Vec<OpenPoint>) {
+        let (must, rest): (Vec<_>, Vec<_>) = open
+            .into_iter()
+            .partition(|p| p.never || p.severity == Severity::MustFix);
+        let (check, good_to_know): (Vec<_>, Vec<_>) = rest
+            .into_iter()
+            .partition(|p| p.severity == Severity::Check);
         let readiness = Readiness::for_open(must.len(), check.len());
         let line = match readiness {
             Readiness::Ready => {
@@ -66,12 +69,18 @@ impl Verdict {
             Readiness::CheckFirst => check_first(check.len()),
             Readiness::NotReady => not_ready(must.len(), check.len(), &must),
         };
-        Verdict {
+        let (reasons, rest) = if must.is_empty() {
+            (check, good_to_know)
+        } else {
+            (must, [check, good_to_know].concat())
+        };
+        let verdict = Verdict {
             readiness,
             line,
-            reasons: if must.is_empty() { check } else { must },
+            reasons: points::gathered(reasons),
             accepted,
-        }
+        };
+        (verdict, points::gathered(rest))
     }
 }
 

@@ -64,6 +64,8 @@ fn ShiftPlan() -> impl IntoView {
         kinds.map(words).collect::<Vec<_>>()
     });
     let chosen = Memo::new(move |_| bench.plan(|plan| plan.shift_plan));
-    let set = move |kind| bench.commit(Edit::Plan(PlanEdit::ShiftPlanAndButtons(kind)));
+    let set = move |kind| {
+        bench.commit(Edit::Plan(PlanEdit::ShiftPlanAndButtons(kind)));
+    };
     view! { <Select label="Shift plan" choices chosen set/> }
 }

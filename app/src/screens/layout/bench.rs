@@ -154,10 +154,19 @@ impl Bench {
 
     /// The refusal told at a button, if one is.
     pub fn refusal_at(self, id: ButtonId) -> Option<String> {
-        self.why.with(|why| {
-            let (at, words) = why.as_ref()?;
-            (*at == id).then(|| words.clone())
-        })
+        let (at, why) = self.why.get()?;
+        (at == id).then_some(why)
+    }
+
+    /// The refusal to be told and the button that refuses: the one under a drag,
+    /// else the last one tried, until it is dismissed.
+    pub fn told(self) -> Option<(ButtonId, String)> {
+        if let Some(Spot::Button(id)) = self.over.get()
+            && let Some(Answer::Refuses(why)) = self.answer(id)
+        {
+            return Some((id, why));
+        }
+        self.why.get()
     }
 
     /// Where the drag is, once it carries.
@@ -302,12 +311,15 @@ impl Bench {
     }
 
     /// Makes a change about the whole layout; a refusal stays as a message.
-    pub fn commit(self, edit: Edit) {
+    /// Whether it was made.
+    pub fn commit(self, edit: Edit) -> bool {
         let label = self.plan_untracked(|plan| edit.label(plan));
         self.let_go_silently();
-        if self.workspace.commit(edit) {
+        let made = self.workspace.commit(edit);
+        if made {
             self.say_done(&label.unwrap_or_default());
         }
+        made
     }
 
     /// What was in hand before the whole layout changed is in hand no longer.

@@ -9,9 +9,9 @@ use leverwright_core::finding::{Place, Severity};
 use leverwright_core::ordered::SmallMap;
 
 use super::bench::{Answer, Bench};
-use super::reach::reach_of;
+use super::reach::{ReachKey, reach_of};
 use super::room::follow_size;
-use super::slot::SlotView;
+use super::slot::{Refusal, SlotView};
 use crate::drawing::{ButtonView, Cockpit as Drawing, Touch};
 use crate::settings::Settings;
 
@@ -48,6 +48,7 @@ pub fn Cockpit() -> impl IntoView {
                 class:list-beside=move || has_list_beside.get()
                 style:--drawn-height=move || height.get() node_ref=frame>
                 <Drawn/>
+                <ReachKey/>
                 {groups}
             </div>
         </section>
@@ -70,6 +71,7 @@ fn Drawn() -> impl IntoView {
                 <Drawing name=PICTURE own_slots=true label buttons lit
                     picture=Signal::stored(Picture::clone(&picture))/>
             })}
+            {move || bench.told().map(|(_, why)| view! { <Refusal why/> })}
         </div>
     }
 }

@@ -240,21 +240,23 @@ fn scroll_while_dragging(bench: Bench, pointer: i32) {
             return;
         };
         let height = window().inner_height().ok().and_then(|h| h.as_f64());
-        let stays = document()
-            .element_from_point(at.x as f32, at.y as f32)
-            .is_some_and(|under| under.closest(".stays").ok().flatten().is_some());
         let by = match height {
-            _ if stays => 0.0,
             _ if at.y < EDGE => -STEP,
             Some(height) if at.y > height - EDGE => STEP,
             _ => 0.0,
         };
-        if by != 0.0 {
+        // Over what stays in view there is nothing to scroll to.
+        if by != 0.0 && !is_over_what_stays(at) {
             window().scroll_by_with_x_and_y(0.0, by);
             bench.pointer_move(pointer, at, spot_at(at));
         }
         scroll_while_dragging(bench, pointer);
     });
+}
+
+fn is_over_what_stays(at: At) -> bool {
+    let under = document().element_from_point(at.x as f32, at.y as f32);
+    under.is_some_and(|under| under.closest(".stays").ok().flatten().is_some())
 }
 
 /// The element that can be carried, or tapped, around an event's target: an

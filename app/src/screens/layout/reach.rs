@@ -8,7 +8,7 @@ use leverwright_core::rider::Side;
 
 use super::bench::{Bench, Reaching};
 use super::cockpit::PICTURE;
-use super::words::{capitalised, cell_words, step_words};
+use super::words::{capitalised, step_words};
 use crate::drawing::reach_fill;
 use crate::widgets::Select;
 
@@ -80,9 +80,22 @@ fn cell(bench: Bench, id: ButtonId) -> Option<Cell> {
     bench.plan(|plan| press_by(plan, hand, id, from, day))
 }
 
-/// How the shown hand reaches a button, in words.
+/// How the shown hand reaches a button, in few words: the slot has little room,
+/// the menu tells all.
 pub fn reach_words(bench: Bench, id: ButtonId) -> Option<String> {
-    Some(cell_words(&cell(bench, id)?))
+    let cell = cell(bench, id)?;
+    Some(match cell.way() {
+        Some(way) => format!("{}, {}", way.contact, short(way.ease)),
+        None => "not reached".into(),
+    })
+}
+
+fn short(ease: Ease) -> &'static str {
+    match ease {
+        Ease::Natural | Ease::Stretch => ease.words(),
+        Ease::Move => "must move",
+        Ease::CrossOver => "must cross over",
+    }
 }
 
 /// How well the shown hand reaches a button.

@@ -52,10 +52,11 @@ impl Room {
             });
         }
         let margin = if self.width >= Sheet::SLOTS_FROM * self.text {
-            let usual = if self.width >= 960.0 * self.text {
-                212.0
-            } else {
-                200.0
+            // The drawing keeps most of the room, the words of a slot what they need.
+            let usual = match self.width / self.text {
+                ..800.0 => 168.0,
+                ..960.0 => 200.0,
+                _ => 212.0,
             };
             Margin::Slots {
                 width: usual * self.text,

@@ -21,7 +21,10 @@ pub fn SlotView(id: ButtonId) -> impl IntoView {
         let picture = bench.picture.get().filter(|picture| picture.has_slots)?;
         Some(picture.button(id)?.slot)
     });
-    let state = Memo::new(move |_| state_class(bench, id));
+    let state = Memo::new(move |_| {
+        let blank = if shown.with(is_live) { "" } else { " blank" };
+        format!("{blank}{}", state_class(bench, id))
+    });
     let side = move |length: fn(&Rect) -> f64| {
         move || seat.with(|seat| seat.as_ref().map(|seat| format!("{:.1}px", length(seat))))
     };
@@ -34,6 +37,11 @@ pub fn SlotView(id: ButtonId) -> impl IntoView {
             <Why id/>
         </li>
     }
+}
+
+/// Whether a tap does anything.
+fn is_live(slot: &Option<Slot>) -> bool {
+    slot.as_ref().is_some_and(|slot| slot.look.live)
 }
 
 /// How the slot looks: lit by a finding, under a drag, what it answers.
@@ -65,7 +73,8 @@ fn Face(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
     let reach = Memo::new(move |_| reach_words(bench, id));
     view! {
         <button type="button" class="face" id=slot_id(id) data-load=load.key()
-            class:live=move || shown.with(|s| s.as_ref().is_some_and(|s| s.look.live))
+            class:live=move || shown.with(is_live)
+            class:reached=move || reach.with(Option::is_some)
             tabindex=move || if tab_stop.get() { "0" } else { "-1" }
             aria-pressed=move || (bench.load.get() == Some(load)).to_string()
             aria-describedby="how-to-carry">
@@ -114,26 +123,22 @@ fn ToMenu(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
     }
 }
 
-/// Why the button refuses, told at the spot: while something is dragged over
-/// it, or after a try until it is dismissed.
+/// Why the button refuses, told at the spot.
 #[component]
 fn Why(id: ButtonId) -> impl IntoView {
     let bench = Bench::here();
-    let told = Memo::new(move |_| {
-        let dragged_over = bench.over.get() == Some(Spot::Button(id));
-        match bench.answer(id) {
-            Some(Answer::Refuses(why)) if dragged_over => Some(why),
-            _ => bench.refusal_at(id),
-        }
-    });
-    move || {
-        told.get().map(|why| {
-            view! {
-                <p class="why">
-                    <span>{why}</span>
-                    <button type="button" on:click=move |_| bench.why.set(None)>"OK"</button>
-                </p>
-            }
-        })
+    let told = Memo::new(move |_| bench.told().filter(|(at, _)| *at == id));
+    move || told.get().map(|(_, why)| view! { <Refusal why/> })
+}
+
+/// A refusal, until it is dismissed.
+#[component]
+pub fn Refusal(why: String) -> impl IntoView {
+    let bench = Bench::here();
+    view! {
+        <p class="why">
+            <span>{why}</span>
+            <button type="button" on:click=move |_| bench.why.set(None)>"OK"</button>
+        </p>
     }
 }

@@ -20,15 +20,12 @@ use crate::widgets::SeverityMark;
 pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
     view! {
         <SheetPage page=Page::OnTheStand title=sheet.title.clone()>
+            <TitleGrid title=sheet.title.clone()/>
+            <VerdictBlock verdict=sheet.verdict.clone()/>
             <div class="sheet-top">
-                <div>
-                    <VerdictBlock verdict=sheet.verdict.clone()/>
-                    <p class="sheet-note">{CAUTIONS[0]} " More cautions: last page."</p>
-                </div>
-                <TitleGrid title=sheet.title.clone()/>
+                <PrintedCockpit plan=&plan/>
+                <Points points=sheet.verdict.reasons.clone()/>
             </div>
-            <Points points=sheet.verdict.reasons.clone()/>
-            <PrintedCockpit plan=&plan/>
             <Buttons buttons=sheet.buttons.clone()/>
             <Brakes brakes=sheet.brakes.clone()/>
             <Settings settings=sheet.settings.clone()/>
@@ -43,31 +40,38 @@ fn VerdictBlock(verdict: Verdict) -> impl IntoView {
     view! {
         <div class=class>
             <p class="word">{verdict.readiness.words()}</p>
-            <p>{verdict.line}</p>
-            {(accepted > 0).then(|| view! {
-                <p>"Accepted with a reason: " {accepted} ". See “Accepted points”."</p>
-            })}
+            <p>
+                {verdict.line} " "
+                {(accepted > 0).then(|| view! {
+                    "Accepted with a reason: " {accepted} ", see “Accepted”. "
+                })}
+                {CAUTIONS[0]} " More cautions: last page."
+            </p>
         </div>
     }
 }
 
-/// Open points, each with its mark and word.
+/// Open points: those of one weight together under its mark and word.
 #[component]
 pub fn Points(points: Vec<OpenPoint>) -> impl IntoView {
-    let lines = points
-        .into_iter()
-        .map(|point| {
+    let groups = points
+        .chunk_by(|a, b| (a.never, a.severity) == (b.never, b.severity))
+        .map(|points| {
+            let (never, severity) = (points[0].never, points[0].severity);
+            let lines = points.iter().cloned().map(point).collect_view();
             view! {
-                <li>
-                    <SeverityMark severity=point.severity/> " "
-                    {point.never.then_some("Can never be accepted. ")}
-                    <Balloons numbers=point.numbers/>
-                    {point.message}
-                </li>
+                <p class="sheet-weight">
+                    <SeverityMark severity/> {never.then_some(": can never be accepted")}
+                </p>
+                <ul>{lines}</ul>
             }
         })
         .collect_view();
-    view! { <ul class="sheet-points">{lines}</ul> }
+    view! { <div class="sheet-points">{groups}</div> }
+}
+
+fn point(point: OpenPoint) -> impl IntoView {
+    view! { <li><Balloons numbers=point.numbers/> {point.message}</li> }
 }
 
 /// What the sheet is about, as on a drawing.
@@ -77,9 +81,9 @@ fn TitleGrid(title: TitleBlock) -> impl IntoView {
         .fields
         .into_iter()
         .map(|field| {
-            let wide = matches!(field.label, "Bike" | "Built as" | "Layout");
+            let class = field.label.to_lowercase().replace(' ', "-");
             view! {
-                <div class:wide=wide>
+                <div class=class>
                     <dt>{field.label}</dt>
                     <dd>{known_or_fill(field.value)}</dd>
                 </div>
@@ -88,8 +92,8 @@ fn TitleGrid(title: TitleBlock) -> impl IntoView {
         .collect_view();
     view! {
         <dl class="sheet-title">
-            <div class="plan wide"><dt>"Plan"</dt><dd>{title.plan}</dd></div>
-            <div><dt>"Revision"</dt><dd>{title.revision}</dd></div>
+            <div class="plan"><dt>"Plan"</dt><dd>{title.plan}</dd></div>
+            <div class="revision"><dt>"Revision"</dt><dd>{title.revision}</dd></div>
             {fields}
         </dl>
     }

@@ -35,6 +35,17 @@ pub fn Part(
     }
 }
 
+/// Several parts under one heading.
+#[component]
+pub fn Group(heading: &'static str, children: Children) -> impl IntoView {
+    view! {
+        <section class="sheet-group">
+            <h3>{heading}</h3>
+            {children()}
+        </section>
+    }
+}
+
 /// Balloons before or within a line.
 #[component]
 pub fn Balloons(numbers: Vec<usize>) -> impl IntoView {

@@ -9,7 +9,7 @@ use leverwright_core::sheet::{
 use std::sync::Arc;
 
 use super::on_the_stand::Points;
-use super::page::{Balloons, Fill, Part, SheetPage, known_or_fill};
+use super::page::{Balloons, Fill, Group, Part, SheetPage, known_or_fill};
 use super::table::{Cell, Table, cell, column, text};
 use super::ticks::Ticks;
 use crate::widgets::SeverityMark;
@@ -32,13 +32,10 @@ pub fn ProofPage(sheet: Arc<Sheet>) -> impl IntoView {
             <Coverage table=sheet.coverage.clone()/>
             <Open points=sheet.open.clone()/>
             <Accepted points=sheet.accepted.clone()/>
-            <section class="sheet-part">
-                <h3>"First ride"</h3>
-                {first_ride}
-            </section>
+            <Group heading="First ride">{first_ride}</Group>
             <Part heading="Cautions" class="sheet-cautions"><ul>{cautions}</ul></Part>
             <Part heading="Remarks" class="sheet-remarks">
-                <Fill long=true/><Fill long=true/><Fill long=true/><Fill long=true/>
+                <Fill long=true/><Fill long=true/>
             </Part>
             <SignOff groups=sheet.sign_off.clone()/>
         </SheetPage>
@@ -51,8 +48,8 @@ fn Coverage(table: CoverageTable) -> impl IntoView {
     columns.extend(table.heads().map(|head| column(head, "wide")));
     let rows = table.lines.into_iter().map(coverage_row).collect();
     view! {
-        <Part heading="Coverage: button, hand and contact from each position">
-            <p class="sheet-note">"Where nothing is said of a bad day, it is the same as a usual one."</p>
+        <Part heading="Coverage" class="sheet-coverage">
+            <p class="sheet-note">"Button, hand and contact from each position. Where nothing is said of a bad day, it is the same as a usual one."</p>
             <Table label="Coverage" columns rows/>
         </Part>
     }
@@ -79,7 +76,7 @@ fn answer(answer: CoverageAnswer) -> impl IntoView {
 #[component]
 fn Open(points: Vec<OpenPoint>) -> impl IntoView {
     view! {
-        <Part heading="Open points">
+        <Part heading="Open points" class="sheet-open">
             {if points.is_empty() {
                 view! { <p>"None."</p> }.into_any()
             } else {
@@ -92,7 +89,7 @@ fn Open(points: Vec<OpenPoint>) -> impl IntoView {
 #[component]
 fn Accepted(points: Vec<AcceptedPoint>) -> impl IntoView {
     if points.is_empty() {
-        return view! { <Part heading="Accepted points"><p>"None."</p></Part> }.into_any();
+        return view! { <Part heading="Accepted"><p>"None."</p></Part> }.into_any();
     }
     let columns = vec![
         column("Point", "name"),
@@ -102,7 +99,7 @@ fn Accepted(points: Vec<AcceptedPoint>) -> impl IntoView {
     ];
     let rows = points.into_iter().map(accepted_row).collect();
     view! {
-        <Part heading="Accepted points"><Table label="Accepted points" columns rows/></Part>
+        <Part heading="Accepted"><Table label="Accepted points" columns rows/></Part>
     }
     .into_any()
 }
@@ -139,7 +136,7 @@ fn SignOff(groups: Vec<(&'static str, Vec<Field>)>) -> impl IntoView {
     view! {
         <Part heading="Sign-off" class="sheet-sign-off">
             <p class="sheet-note">{SIGNATURE_NOTE}</p>
-            {groups}
+            <div class="sheet-signers">{groups}</div>
         </Part>
     }
 }

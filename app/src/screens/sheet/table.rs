@@ -78,6 +78,7 @@ fn table_cell((column, content): (&Column, Cell)) -> AnyView {
     if column.kind == "name" {
         return view! { <th role="rowheader" scope="row" class=class>{content}</th> }.into_any();
     }
-    let none = content.is_none();
-    view! { <td role="cell" class=class class:none=none data-head=head>{content}</td> }.into_any()
+    let none = if content.is_none() { " none" } else { "" };
+    view! { <td role="cell" class=format!("{class}{none}") data-head=head>{content}</td> }
+        .into_any()
 }

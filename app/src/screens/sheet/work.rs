@@ -1,12 +1,11 @@
 //! Parts, wires, order of work, stand check.
 
 use leptos::prelude::*;
-use leverwright_core::Vocabulary;
 use leverwright_core::sheet::{Page, PartLine, Sheet, WireLine};
 use std::sync::Arc;
 
-use super::page::{Fill, Part, SheetPage};
-use super::table::{Cell, Table, cell, column, text};
+use super::page::{Fill, Group, Part, SheetPage};
+use super::table::{Cell, Table, column, text};
 use super::ticks::{Ticks, balloons, one_box};
 
 /// The page for the bench.
@@ -22,10 +21,7 @@ pub fn WorkPage(sheet: Arc<Sheet>) -> impl IntoView {
             <Parts parts=sheet.parts.clone()/>
             <Wires wires=sheet.wires.clone()/>
             <Ticks list=sheet.work.clone()/>
-            <section class="sheet-part">
-                <h3>"Stand check"</h3>
-                {checks}
-            </section>
+            <Group heading="Stand check">{checks}</Group>
         </SheetPage>
     }
 }
@@ -64,21 +60,20 @@ fn Wires(wires: Vec<WireLine>) -> impl IntoView {
         column("Done", "boxes"),
         column("No.", "number"),
         column("Control", "name"),
-        column("Link", "link"),
         column("Do", "do"),
         column("Hub and port", "written"),
         column("Length at full lock + 30 mm", "written"),
     ];
     let rows = wires.into_iter().map(wire_row).collect();
     view! {
-        <Part heading="Wires">
+        <Part heading="Wires" class="sheet-wires">
             <Table label="Wires" columns rows/>
         </Part>
     }
 }
 
 fn wire_row(line: WireLine) -> Vec<Cell> {
-    let mut act = line.act().to_owned();
+    let mut act = format!("{}, {}", line.link, line.act());
     if !line.unused_port.is_empty() {
         act = format!("{act}; {}", line.unused_port);
     }
@@ -87,7 +82,6 @@ fn wire_row(line: WireLine) -> Vec<Cell> {
         one_box(),
         balloons(line.numbers.clone()),
         text(line.control.clone()),
-        cell(line.link.words()),
         text(act),
         written(),
         written(),

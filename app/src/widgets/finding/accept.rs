@@ -16,8 +16,7 @@ use crate::widgets::Choice;
 use crate::widgets::id::fresh_id;
 use crate::workspace::Workspace;
 
-/// A folded form: role, name, reason. Nothing is chosen beforehand: who accepts
-/// a finding says so.
+/// A folded form, written only once it is unfolded: most findings are fixed.
 #[component]
 pub fn AcceptForm(
     finding: Finding,
@@ -25,6 +24,22 @@ pub fn AcceptForm(
     title: String,
     acted: Callback<()>,
 ) -> impl IntoView {
+    let unfolded = RwSignal::new(false);
+    let finding = StoredValue::new(finding);
+    view! {
+        <details class="accept" on:toggle=move |_| unfolded.set(true)>
+            <summary>"Accept with a reason"<span class="unseen">": "{title}</span></summary>
+            <Show when=move || unfolded.get()>
+                <Fields finding=finding.get_value() acted/>
+            </Show>
+        </details>
+    }
+}
+
+/// Role, name, reason. Nothing is chosen beforehand: who accepts a finding says
+/// so.
+#[component]
+fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
     let workspace = Workspace::here();
     let form = Form::signed_by(workspace.signer.get_untracked());
     let acceptable = finding.acceptable;
@@ -46,34 +61,31 @@ pub fn AcceptForm(
     let roles = Role::ALL.iter();
     let roles = roles.map(|role| (Some(*role), role.words().to_owned()));
     view! {
-        <details class="accept">
-            <summary>"Accept with a reason"<span class="unseen">": "{title}</span></summary>
-            <form on:submit=accept novalidate>
-                <p class="quiet">{sentence(acceptable)}</p>
-                <div node_ref=form.role_field>
-                    <Choice legend="You are the" name=fresh_id("accepts-as") choices=roles.collect()
-                        chosen=form.role choose/>
-                </div>
-                <Problem form of=Missing::Role/>
-                <Problem form of=Missing::Right/>
-                <label class="field">"Who says so (a typed name is not a signature)"
-                    <input type="text" autocomplete="off" prop:value=form.by node_ref=form.by_field
-                        aria-invalid=move || form.lacks(Missing::Name).then_some("true")
-                        on:input:target=move |e| form.by.set(e.target().value())/>
-                </label>
-                <Problem form of=Missing::Name/>
-                <label class="field">"Why it may stand"
-                    <textarea rows="2" prop:value=form.reason node_ref=form.reason_field
-                        aria-invalid=move || form.lacks(Missing::Reason).then_some("true")
-                        on:input:target=move |e| form.reason.set(e.target().value())></textarea>
-                </label>
-                <Problem form of=Missing::Reason/>
-                <p class="quiet">
-                    "Reason, name and role are printed on the setup sheet, where the shop reads them."
-                </p>
-                <button type="submit">"Accept it"</button>
-            </form>
-        </details>
+        <form on:submit=accept novalidate>
+            <p class="quiet">{sentence(acceptable)}</p>
+            <div node_ref=form.role_field>
+                <Choice legend="You are the" name=fresh_id("accepts-as") choices=roles.collect()
+                    chosen=form.role choose/>
+            </div>
+            <Problem form of=Missing::Role/>
+            <Problem form of=Missing::Right/>
+            <label class="field">"Who says so (a typed name is not a signature)"
+                <input type="text" autocomplete="off" prop:value=form.by node_ref=form.by_field
+                    aria-invalid=move || form.lacks(Missing::Name).then_some("true")
+                    on:input:target=move |e| form.by.set(e.target().value())/>
+            </label>
+            <Problem form of=Missing::Name/>
+            <label class="field">"Why it may stand"
+                <textarea rows="2" prop:value=form.reason node_ref=form.reason_field
+                    aria-invalid=move || form.lacks(Missing::Reason).then_some("true")
+                    on:input:target=move |e| form.reason.set(e.target().value())></textarea>
+            </label>
+            <Problem form of=Missing::Reason/>
+            <p class="quiet">
+                "Reason, name and role are printed on the setup sheet, where the shop reads them."
+            </p>
+            <button type="submit">"Accept it"</button>
+        </form>
     }
 }
 
