@@ -1,7 +1,8 @@
 //! Undo as text, small enough to lie beside a plan.
 //!
-//! A step differs little from the one after it, so only what differs is
-//! written. It is kept for this version of the program and for one plan: a text
+//! A step differs little from the one after it, in a few places far apart, so
+//! only the lines that differ are written. It is kept for this version of the
+//! program and for one plan: a text
 //! that does not fit is left alone, as if there were none.
 
 use serde_json::{Value, json};
@@ -22,14 +23,11 @@ impl History {
         let mut after = text_of(&self.present);
         for step in self.past.iter().rev().take(Self::KEPT) {
             let before = text_of(&step.plan);
-            let change = Change::between(&after, &before);
-            let line = json!([
-                step.label,
-                step.plan.revision,
-                change.front,
-                change.back,
-                change.middle
-            ]);
+            let changes: Vec<Value> = changes(&after, &before)
+                .into_iter()
+                .map(|change| json!([change.keep, change.drop, change.put]))
+                .collect();
+            let line = json!([step.label, step.plan.revision, changes]);
             used += line.to_string().len() + 1;
             if used > room {
                 break;
@@ -73,52 +71,97 @@ fn text_of(plan: &Plan) -> String {
 }
 
 fn read_step(after: &str, line: &Value) -> Option<(String, Step)> {
-    let number = |at: usize| usize::try_from(line.get(at)?.as_u64()?).ok();
-    let change = Change {
-        front: number(2)?,
-        back: number(3)?,
-        middle: line.get(4)?.as_str()?,
-    };
-    let before = change.applied_to(after)?;
+    let changes = line.get(2)?.as_array()?.iter();
+    let changes = changes.map(read_change).collect::<Option<Vec<Change>>>()?;
+    let before = changed(after, &changes)?;
     let mut plan = document::read(&before).ok()?.plan;
-    plan.revision = u32::try_from(number(1)?).ok()?;
+    plan.revision = u32::try_from(line.get(1)?.as_u64()?).ok()?;
     let label = line.get(0)?.as_str()?.to_owned();
     Some((before, Step { plan, label }))
 }
 
-/// How one text differs from another: between what they begin and end with
-/// alike, in bytes, one has something else.
-struct Change<'a> {
-    front: usize,
-    back: usize,
-    middle: &'a str,
+fn read_change(part: &Value) -> Option<Change> {
+    let lines = |at: usize| usize::try_from(part.get(at)?.as_u64()?).ok();
+    Some(Change {
+        keep: lines(0)?,
+        drop: lines(1)?,
+        put: part.get(2)?.as_str()?.to_owned(),
+    })
 }
 
-impl<'a> Change<'a> {
-    fn between(from: &str, to: &'a str) -> Change<'a> {
-        let (a, b) = (from.as_bytes(), to.as_bytes());
-        let alike =
-            |pairs: &mut dyn Iterator<Item = (&u8, &u8)>| pairs.take_while(|(a, b)| a == b).count();
-        let mut front = alike(&mut a.iter().zip(b));
-        while !to.is_char_boundary(front) || !from.is_char_boundary(front) {
-            front -= 1;
-        }
-        let mut back = alike(&mut a[front..].iter().rev().zip(b[front..].iter().rev()));
-        while !to.is_char_boundary(to.len() - back) || !from.is_char_boundary(from.len() - back) {
-            back -= 1;
-        }
-        Change {
-            front,
-            back,
-            middle: &to[front..to.len() - back],
-        }
-    }
+/// One place where a text differs from another: after some lines that stay,
+/// other lines stand in place of some.
+struct Change {
+    /// How many lines stay.
+    keep: usize,
+    /// How many lines go.
+    drop: usize,
+    /// What comes in their place: whole lines.
+    put: String,
+}
 
-    fn applied_to(&self, from: &str) -> Option<String> {
-        let front = from.get(..self.front)?;
-        let back = from.get(from.len().checked_sub(self.back)?..)?;
-        Some([front, self.middle, back].concat())
+fn lines(text: &str) -> Vec<&str> {
+    text.split_inclusive('\n').collect()
+}
+
+/// Every place where a text differs from another, in order.
+fn changes(from: &str, to: &str) -> Vec<Change> {
+    let (from, to) = (lines(from), lines(to));
+    let (mut a, mut b) = (&from[..], &to[..]);
+    let mut found = Vec::new();
+    loop {
+        let keep = alike(a.iter().zip(b));
+        (a, b) = (&a[keep..], &b[keep..]);
+        if a.is_empty() && b.is_empty() {
+            return found;
+        }
+        let (drop, put) = meet(a, b);
+        found.push(Change {
+            keep,
+            drop,
+            put: b[..put].concat(),
+        });
+        (a, b) = (&a[drop..], &b[put..]);
     }
+}
+
+fn alike<'a>(pairs: impl Iterator<Item = (&'a &'a str, &'a &'a str)>) -> usize {
+    pairs.take_while(|(a, b)| a == b).count()
+}
+
+/// How many lines of each are passed over until both go on alike; where that is
+/// far, until both end alike.
+fn meet(a: &[&str], b: &[&str]) -> (usize, usize) {
+    /// So many lines alike are no chance.
+    const ALIKE: usize = 3;
+    /// So far is looked.
+    const FAR: usize = 400;
+    for passed in 1..=FAR.min(a.len() + b.len()) {
+        for drop in passed.saturating_sub(b.len())..=passed.min(a.len()) {
+            let (rest, other) = (&a[drop..], &b[passed - drop..]);
+            let enough = ALIKE.min(rest.len()).min(other.len());
+            if enough > 0 && rest[..enough] == other[..enough] {
+                return (drop, passed - drop);
+            }
+        }
+    }
+    let end = alike(a.iter().rev().zip(b.iter().rev()));
+    (a.len() - end, b.len() - end)
+}
+
+/// A text with changes made to it; `None` where they do not fit.
+fn changed(from: &str, changes: &[Change]) -> Option<String> {
+    let from = lines(from);
+    let mut rest = &from[..];
+    let mut text = String::new();
+    for change in changes {
+        let kept = rest.get(..change.keep)?;
+        text.push_str(&kept.concat());
+        text.push_str(&change.put);
+        rest = rest.get(change.keep..)?.get(change.drop..)?;
+    }
+    text.push_str(&rest.concat());
+    Some(text)
 }
 
 #[cfg(test)]

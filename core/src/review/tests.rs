@@ -426,7 +426,10 @@ fn demands_that_do_not_meet_come_first() {
     // One tap says nothing of pain, and nothing of what the arm does by itself.
     let left = page.not_asked.iter().filter(|q| q.starts_with("left hand"));
     let left: Vec<&String> = left.collect();
-    assert_eq!(left, ["left hand: pain", "left hand: effort, startle, cold"]);
+    assert_eq!(
+        left,
+        ["left hand: pain", "left hand: effort, startle, cold"]
+    );
 }
 
 #[test]
