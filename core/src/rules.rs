@@ -133,7 +133,6 @@ mod braking;
 mod braking_cases;
 mod ride_load;
 
-pub(crate) use needed_function_missing_from_position::weight as weight_where_missing;
 pub(crate) use noted::noted;
 
 /// All rules, in the order of their families.

@@ -3,13 +3,11 @@
 use super::EditError;
 use crate::cockpit::{BarSide, Bike, ButtonId, Control, Freedom, HandPosition};
 use crate::coverage::Coverage;
-use crate::finding::Severity;
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::ordered::SmallMap;
 use crate::plan::Plan;
 use crate::rider::{Day, HandPlace, Side};
-use crate::rules::weight_where_missing;
 use crate::suggest_button::{self, Suited};
 use crate::vocabulary::Vocabulary;
 
@@ -68,22 +66,28 @@ pub(super) fn all_shifting_on(plan: &mut Plan, side: Side) -> Result<(), EditErr
     Ok(())
 }
 
-/// Lets buttons of a side change places as long as less is missing then: a
-/// fixed button may give from some position what another need not give there.
+/// Lets buttons of a side change places as long as less is missing then, and
+/// nothing else instead: a fixed button may give from some position what another
+/// need not give there.
 fn change_places(plan: &mut Plan, side: Side) {
-    let mut least = missing(plan, plan.layout());
+    let mut gaps = missing(plan, plan.layout());
     // Each round misses less than the one before; a limit keeps it short.
     for _ in 0..4 {
-        let Some((layout, left)) = best_swap(plan, side).filter(|(_, left)| *left < least) else {
+        let better = swaps(plan, side).into_iter().find_map(|layout| {
+            let left = missing(plan, &layout);
+            let fewer = left.len() < gaps.len() && left.iter().all(|gap| gaps.contains(gap));
+            fewer.then_some((layout, left))
+        });
+        let Some((layout, left)) = better else {
             break;
         };
-        least = left;
+        gaps = left;
         *plan.layout_mut() = layout;
     }
 }
 
-/// The layout with the two buttons swapped that leaves least missing.
-fn best_swap(plan: &Plan, side: Side) -> Option<(Layout, Missing)> {
+/// The layouts with two shifting buttons of a side swapped.
+fn swaps(plan: &Plan, side: Side) -> Vec<Layout> {
     let (bike, layout) = (&plan.bike, plan.layout());
     let there = |id: &ButtonId| {
         let control = bike.control(id.control);
@@ -93,40 +97,31 @@ fn best_swap(plan: &Plan, side: Side) -> Option<(Layout, Missing)> {
         .filter(|(id, function)| there(id) && function.shifts())
         .map(|(id, function)| (*id, *function))
         .collect();
-    let mut best: Option<(Layout, Missing)> = None;
+    let mut swaps = Vec::new();
     for (nth, (a, does_a)) in taps.iter().enumerate() {
         for (b, does_b) in &taps[nth + 1..] {
-            if does_a == does_b || !bike.can_do(*a, *does_b) || !bike.can_do(*b, *does_a) {
-                continue;
-            }
-            let mut swapped = layout.clone();
-            swapped.taps.insert(*a, *does_b);
-            swapped.taps.insert(*b, *does_a);
-            let left = missing(plan, &swapped);
-            if best.as_ref().is_none_or(|(_, least)| left < *least) {
-                best = Some((swapped, left));
+            if does_a != does_b && bike.can_do(*a, *does_b) && bike.can_do(*b, *does_a) {
+                let mut swapped = layout.clone();
+                swapped.taps.insert(*a, *does_b);
+                swapped.taps.insert(*b, *does_a);
+                swaps.push(swapped);
             }
         }
     }
-    best
+    swaps
 }
 
-/// How many needed functions are missing from how many positions in use, by
-/// what that weighs, heaviest first.
-type Missing = [usize; Severity::ALL.len()];
-
-fn missing(plan: &Plan, layout: &Layout) -> Missing {
+/// Which needed functions are not reached from which positions in use.
+fn missing(plan: &Plan, layout: &Layout) -> Vec<(Function, HandPosition)> {
     let coverage = Coverage::of(plan, layout);
-    let mut missing = [0; Severity::ALL.len()];
-    for function in plan.needed_functions() {
-        for position in &coverage.positions {
+    let needed = plan.needed_functions().iter();
+    needed
+        .flat_map(|function| coverage.positions.iter().map(|p| (*function, *p)))
+        .filter(|(function, position)| {
             let cell = coverage.cell(*function, *position, Day::Usual);
-            if cell.is_none_or(|cell| cell.reached().is_none()) {
-                missing[weight_where_missing(*function) as usize] += 1;
-            }
-        }
-    }
-    missing
+            cell.is_none_or(|cell| cell.reached().is_none())
+        })
+        .collect()
 }
 
 /// Buttons of a side that are handed out, best first.
@@ -378,7 +373,7 @@ mod tests {
         let plan = after(&road, &edits);
         let given = taps(&plan);
         assert_eq!(given.get("left hood button"), Some(&RearEasier));
-        assert_eq!(given.get("left outer paddle"), Some(&FrontSmaller));
+        assert_eq!(given.get("left outer paddle"), Some(&FrontToggle));
         let drops = |function| {
             let coverage = Coverage::of(&plan, plan.layout());
             let cell = coverage.cell(function, HandPosition::Drops, Day::Usual);

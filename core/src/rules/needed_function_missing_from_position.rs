@@ -22,7 +22,7 @@ pub(super) static RULE: Rule = Rule {
 
 /// How much it weighs that a function is missing from a position (our
 /// judgement): being stuck in a hard gear is worse than in an easy one.
-pub(crate) const fn weight(function: Function) -> Severity {
+const fn weight(function: Function) -> Severity {
     match function {
         Function::RearEasier | Function::RungDown => Severity::MustFix,
         Function::RearHarder | Function::FrontSmaller | Function::RungUp => Severity::Check,
