@@ -15,6 +15,7 @@ mod fit;
 mod gear;
 mod ladder;
 mod paired;
+pub mod plot;
 mod preset;
 mod quantity;
 mod settings;

@@ -20,6 +20,8 @@ vocabulary! {
         Clash = "clash", "clashes";
         /// Brakes.
         Brake = "brake", "brakes";
+        /// Gears and derailleurs.
+        Gears = "gears", "gears";
     }
 }
 
@@ -116,6 +118,15 @@ mod same_contact_brakes_and_shifts;
 mod unused_lever_has_blade;
 mod wheel_brake_without_lever;
 
+mod crossover_jumps;
+mod crossovers_too_close;
+mod derailleur_exceeded;
+mod gears_not_entered;
+mod hold_crosses_over;
+mod ladder;
+mod ladder_broken;
+mod no_chain_catcher;
+
 mod braking;
 #[cfg(test)]
 mod braking_cases;
@@ -168,6 +179,13 @@ pub const ALL: &[&Rule] = &[
     &one_sided_braking_loads_other_arm::RULE,
     &mounting_brake_not_held::RULE,
     &only_brake_hand_signals::RULE,
+    &gears_not_entered::RULE,
+    &ladder_broken::RULE,
+    &crossover_jumps::RULE,
+    &crossovers_too_close::RULE,
+    &hold_crosses_over::RULE,
+    &derailleur_exceeded::RULE,
+    &no_chain_catcher::RULE,
 ];
 
 /// Rules that ask for something to be tried by hand and noted. A fix may build

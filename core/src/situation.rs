@@ -1,9 +1,12 @@
 //! What every rule may ask, worked out once.
 
+use std::cell::OnceCell;
+
 use crate::cockpit::{BrakeRun, ButtonId, Control, ControlId, HandPosition};
 use crate::coverage::{self, Cell, Coverage, Way};
 use crate::finding::Fix;
 use crate::function::Function;
+use crate::gears::{Shifting, ShiftingError};
 use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::rider::{Day, Hand, Side};
@@ -21,6 +24,8 @@ pub struct Situation<'a> {
     /// Whether rules propose fixes. These change the layout in hand, so they
     /// make sense for that one only.
     proposes_fixes: bool,
+    /// The shift plan worked out, once somebody asks.
+    shifting: OnceCell<Result<Shifting, ShiftingError>>,
 }
 
 impl<'a> Situation<'a> {
@@ -40,6 +45,7 @@ impl<'a> Situation<'a> {
             layout,
             coverage: Coverage::of(plan, layout),
             proposes_fixes: false,
+            shifting: OnceCell::new(),
         }
     }
 
@@ -55,6 +61,12 @@ impl<'a> Situation<'a> {
         } else {
             Vec::new()
         }
+    }
+
+    /// The shift plan worked out for the gears, or why it cannot be.
+    pub fn shifting(&self) -> Result<&Shifting, &ShiftingError> {
+        let shifting = self.shifting.get_or_init(|| Shifting::of(self.plan));
+        shifting.as_ref()
     }
 
     /// A hand of the rider.

@@ -3,5 +3,7 @@
 
 mod brakes;
 mod contrast;
+mod gears;
+mod ladder;
 mod steps;
 mod targets;
