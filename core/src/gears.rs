@@ -30,6 +30,7 @@ pub use drivetrain::{Derailleurs, Drivetrain, Sprockets};
 pub use error::{LadderError, ShiftingError, ToothError};
 pub use fit::{Asked, Exceeded};
 pub use gear::{Gear, Gears, SAME_GEAR};
+pub(crate) use ladder::{CLOSE, MOST_LANDING};
 pub use ladder::{Crossover, Ladder, WIDE_STEP};
 pub use paired::{NetStep, Paired, USEFUL_STEP, net_steps};
 pub use preset::PresetId;

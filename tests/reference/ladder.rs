@@ -13,11 +13,20 @@ use pathfinding::num_traits::Zero;
 use pathfinding::prelude::dijkstra;
 use proptest::prelude::*;
 
+/// A ring and a cog, both counted from the easiest gear on.
+type Rung = (usize, usize);
+
+/// The rungs of a way, from the easiest, between which the ring changes.
+fn crossings(way: &[Rung]) -> Vec<(Rung, Rung)> {
+    let pairs = way.windows(2).map(|pair| (pair[0], pair[1]));
+    pairs.filter(|(a, b)| a.0 != b.0).collect()
+}
+
 /// What the objective compares, first to last; the steps in millionths of the
 /// logarithm.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Worth {
-    counts: [u64; 4],
+    counts: [u64; 5],
     largest: u64,
     squares: u64,
 }
@@ -26,49 +35,49 @@ struct Bike {
     rings: Vec<u64>,
     cogs: Vec<u64>,
     goal: LadderGoal,
-    forbidden: Vec<(usize, usize)>,
+    forbidden: Vec<Rung>,
 }
 
 impl Bike {
-    fn harder(&self, (r, c): (usize, usize), (s, d): (usize, usize)) -> bool {
+    fn harder(&self, (r, c): Rung, (s, d): Rung) -> bool {
         self.rings[s] * self.cogs[c] > self.rings[r] * self.cogs[d]
     }
 
-    fn step(&self, (r, c): (usize, usize), (s, d): (usize, usize)) -> u64 {
+    fn step(&self, (r, c): Rung, (s, d): Rung) -> u64 {
         let change = (self.rings[s] as f64 / self.cogs[d] as f64)
             / (self.rings[r] as f64 / self.cogs[c] as f64);
         (change.ln() * 1e6).round() as u64
     }
 
-    fn wide(&self, (r, c): (usize, usize), (s, d): (usize, usize)) -> u64 {
+    fn wide(&self, (r, c): Rung, (s, d): Rung) -> u64 {
         u64::from(self.rings[s] * self.cogs[c] * 10 > self.rings[r] * self.cogs[d] * 12)
     }
 
-    fn open(&self, gear: (usize, usize)) -> bool {
+    fn open(&self, gear: Rung) -> bool {
         !self.forbidden.contains(&gear)
     }
 
     /// What a step between neighbouring rungs adds; `late` is how many cogs
     /// later than the third-largest a crossover down leaves.
-    fn counts(&self, a: (usize, usize), b: (usize, usize), late: u64) -> [u64; 4] {
+    fn counts(&self, a: Rung, b: Rung, late: u64) -> [u64; 5] {
         let (wide, cogs) = (self.wide(a, b), a.1.abs_diff(b.1) as u64);
         if a.0 == b.0 {
             return match self.goal {
-                LadderGoal::Even => [0, wide, 0, 0],
-                LadderGoal::Comfort => [0, 0, 0, wide],
+                LadderGoal::Even => [0, wide, 0, 0, 0],
+                LadderGoal::Comfort => [0, 0, wide, 0, 0],
             };
         }
         let far = u64::from(cogs > 3);
         match self.goal {
-            LadderGoal::Even => [far, wide, cogs, 0],
-            LadderGoal::Comfort => [late, far, cogs.abs_diff(2), wide],
+            LadderGoal::Even => [far, wide, cogs, 0, 0],
+            LadderGoal::Comfort => [late, far, wide, cogs.abs_diff(2), 0],
         }
     }
 
     /// What two ways are worth, each from the easiest rung.
-    fn worth(&self, ways: [&[(usize, usize)]; 2]) -> Worth {
+    fn worth(&self, ways: [&[Rung]; 2]) -> Worth {
         let mut worth = Worth {
-            counts: [0; 4],
+            counts: [0; 5],
             largest: 0,
             squares: 0,
         };
@@ -88,10 +97,19 @@ impl Bike {
                 worth.squares += step * step;
             }
         }
+        for (u, d) in crossings(ways[0]).iter().zip(&crossings(ways[1])) {
+            worth.counts[4] += self.close(d.0.1, u.0.1) + self.close(d.1.1, u.1.1);
+        }
         worth
     }
 
-    fn ends(&self) -> Option<[(usize, usize); 2]> {
+    /// Whether a landing is within two rungs of where the opposite crossover
+    /// leaves, as far as the goal asks.
+    fn close(&self, a: usize, b: usize) -> u64 {
+        u64::from(self.goal == LadderGoal::Comfort && a.abs_diff(b) <= 2)
+    }
+
+    fn ends(&self) -> Option<[Rung; 2]> {
         let all = (0..self.rings.len()).flat_map(|r| (0..self.cogs.len()).map(move |c| (r, c)));
         let open: Vec<_> = all.filter(|gear| self.open(*gear)).collect();
         let first = *open.first()?;
@@ -106,7 +124,7 @@ impl Bike {
 
     /// Every way from the easiest gear to the hardest: cog by cog, rings only
     /// towards the larger.
-    fn ways(&self) -> Vec<Vec<(usize, usize)>> {
+    fn ways(&self) -> Vec<Vec<Rung>> {
         let Some([from, to]) = self.ends() else {
             return Vec::new();
         };
@@ -115,12 +133,7 @@ impl Bike {
         ways
     }
 
-    fn walk(
-        &self,
-        so_far: Vec<(usize, usize)>,
-        to: (usize, usize),
-        ways: &mut Vec<Vec<(usize, usize)>>,
-    ) {
+    fn walk(&self, so_far: Vec<Rung>, to: Rung, ways: &mut Vec<Vec<Rung>>) {
         let (r, c) = so_far[so_far.len() - 1];
         if (r, c) == to {
             ways.push(so_far);
@@ -140,13 +153,6 @@ impl Bike {
 
     fn best_by_brute_force(&self) -> Option<Worth> {
         let ways = self.ways();
-        let crossings = |way: &[(usize, usize)]| {
-            let pairs: Vec<_> = way.windows(2).map(|w| (w[0], w[1])).collect();
-            pairs
-                .into_iter()
-                .filter(|(a, b)| a.0 != b.0)
-                .collect::<Vec<_>>()
-        };
         let mut best = None;
         for up in &ways {
             for down in &ways {
@@ -195,7 +201,7 @@ impl Bike {
 /// The cost of a graph search: counts add up; the last adds up or is the
 /// largest, by the round.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-struct Cost<const SUM: bool>([u64; 4], u64);
+struct Cost<const SUM: bool>([u64; 5], u64);
 
 impl<const SUM: bool> Add for Cost<SUM> {
     type Output = Self;
@@ -215,7 +221,7 @@ impl<const SUM: bool> Add for Cost<SUM> {
 
 impl<const SUM: bool> Zero for Cost<SUM> {
     fn zero() -> Self {
-        Cost([0; 4], 0)
+        Cost([0; 5], 0)
     }
 
     fn is_zero(&self) -> bool {
@@ -233,11 +239,15 @@ impl Bike {
         if from.0 > to.0 {
             return None;
         }
-        let edge = |a: (usize, usize), b: (usize, usize), late: usize| {
-            let fits = b.1 < self.cogs.len() && self.open(a) && self.open(b) && self.harder(a, b);
-            let step = if fits { self.step(a, b) } else { u64::MAX };
-            let last = if SUM { step.saturating_mul(step) } else { step };
-            (step <= most && fits).then(|| Cost(self.counts(a, b, late as u64), last))
+        let edge = |a: Rung, b: Rung, late: usize, close: u64| {
+            if b.1 >= self.cogs.len() || !self.open(a) || !self.open(b) || !self.harder(a, b) {
+                return None;
+            }
+            let step = self.step(a, b);
+            let last = if SUM { step * step } else { step };
+            let mut counts = self.counts(a, b, late as u64);
+            counts[4] += close;
+            (step <= most).then_some(Cost(counts, last))
         };
         let next = |&(ring, crossed, u, v): &State| {
             let mut next: Vec<(State, Cost<SUM>)> = Vec::new();
@@ -249,15 +259,22 @@ impl Bike {
                     let late = 2_usize.saturating_sub(c);
                     offer(
                         (ring + 1, false, u, c),
-                        edge((ring, v), (ring + 1, c), late),
+                        edge((ring, v), (ring + 1, c), late, self.close(u, c)),
                     );
                 }
             } else {
-                offer((ring, false, u + 1, v), edge((ring, u), (ring, u + 1), 0));
-                offer((ring, false, u, v + 1), edge((ring, v), (ring, v + 1), 0));
+                offer(
+                    (ring, false, u + 1, v),
+                    edge((ring, u), (ring, u + 1), 0, 0),
+                );
+                offer(
+                    (ring, false, u, v + 1),
+                    edge((ring, v), (ring, v + 1), 0, 0),
+                );
                 if ring < to.0 && v < u {
                     for b in 0..self.cogs.len() {
-                        offer((ring, true, b, v), edge((ring, u), (ring + 1, b), 0));
+                        let edge = edge((ring, u), (ring + 1, b), 0, self.close(u, v));
+                        offer((ring, true, b, v), edge);
                     }
                 }
             }

@@ -2,6 +2,7 @@
 
 use super::{Family, Origin, Rule, ladder};
 use crate::finding::{Acceptable, Finding, Place, Severity};
+use crate::gears::CLOSE;
 use crate::situation::Situation;
 
 pub(super) static RULE: Rule = Rule {
@@ -16,9 +17,6 @@ pub(super) static RULE: Rule = Rule {
     origin: Origin::OurJudgement,
     check,
 };
-
-/// As close as this is close (our judgement).
-const CLOSE: u8 = 2;
 
 fn check(situation: &Situation<'_>) -> Vec<Finding> {
     let Some((gears, ladder)) = ladder::of(situation) else {

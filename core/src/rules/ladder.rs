@@ -2,12 +2,10 @@
 
 use crate::edit::{Edit, GearEdit};
 use crate::finding::Fix;
+pub(super) use crate::gears::MOST_LANDING;
 use crate::gears::{CogMove, Crossover, Gears, Ladder, LadderGoal, WIDE_STEP};
 use crate::situation::Situation;
 use crate::vocabulary::Vocabulary;
-
-/// The most cogs that a crossover moves (our judgement).
-pub(super) const MOST_LANDING: u8 = 3;
 
 /// How many cogs a crossover is moved for a fix.
 const NEAR: i8 = 3;
