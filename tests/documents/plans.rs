@@ -275,7 +275,7 @@ fn answer<T>(value: T, n: u16) -> Answer<T> {
         source: pick(n),
         date: Date::new(2000 + n % 900, 1 + (n % 12) as u8, 1 + (n % 28) as u8),
         worn: (n > 99).then(|| pick(n)),
-        in_one_tap: n % 5 == 0,
+        in_one_tap: n.is_multiple_of(5),
     };
     match n % 4 {
         0 => Answer::NOT_ASKED,
