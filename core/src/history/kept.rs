@@ -1,13 +1,12 @@
 //! Undo as text, small enough to lie beside a plan.
 //!
-//! A step differs little from the one after it, in a few places far apart, so
-//! only the lines that differ are written. It is kept for this version of the
-//! program and for one plan: a text
+//! A step differs little from the one after it, so only what differs is
+//! written. It is kept for this version of the program and for one plan: a text
 //! that does not fit is left alone, as if there were none.
 
 use serde_json::{Value, json};
 
-use super::{History, Step};
+use super::{History, Step, change};
 use crate::document;
 use crate::plan::Plan;
 
@@ -18,24 +17,20 @@ impl History {
     /// The latest steps of undo as text of at most `room` bytes, as many as go
     /// into it. What was undone is not kept.
     pub fn write_past(&self, room: usize) -> String {
-        let mut steps: Vec<Value> = Vec::new();
+        let mut steps: Vec<String> = Vec::new();
         let mut used = 2;
-        let mut after = text_of(&self.present);
+        let mut after = value_of(&self.present);
         for step in self.past.iter().rev().take(Self::KEPT) {
-            let before = text_of(&step.plan);
-            let changes: Vec<Value> = changes(&after, &before)
-                .into_iter()
-                .map(|change| json!([change.keep, change.drop, change.put]))
-                .collect();
-            let line = json!([step.label, step.plan.revision, changes]);
-            used += line.to_string().len() + 1;
+            let before = value_of(&step.plan);
+            let line = json!([step.label, change::between(&after, &before)]).to_string();
+            used += line.len() + 1;
             if used > room {
                 break;
             }
             steps.push(line);
             after = before;
         }
-        Value::from(steps).to_string()
+        format!("[{}]", steps.join(","))
     }
 
     /// Takes up undo that was written when the oldest plan here was the present
@@ -43,11 +38,11 @@ impl History {
     /// many were taken up.
     pub fn recall(&mut self, text: &str) -> usize {
         let oldest = self.past.first().map_or(&self.present, |step| &step.plan);
-        let mut after = text_of(oldest);
+        let mut after = value_of(oldest);
         let mut steps = Vec::new();
         let lines: Vec<Value> = serde_json::from_str(text).unwrap_or_default();
         for line in lines.iter().take(Self::KEPT) {
-            let Some((before, step)) = read_step(&after, line) else {
+            let Some((before, step)) = read_step(after, line) else {
                 break;
             };
             after = before;
@@ -61,107 +56,20 @@ impl History {
     }
 }
 
-/// A plan as text, whatever its revision: that changes with every step and
-/// stands far from what else does.
-fn text_of(plan: &Plan) -> String {
-    document::write(&Plan {
-        revision: 1,
-        ..plan.clone()
-    })
+/// A plan as files have it.
+fn value_of(plan: &Plan) -> Value {
+    // What was just written can be read.
+    serde_json::from_str(&document::write(plan)).unwrap_or_default()
 }
 
-fn read_step(after: &str, line: &Value) -> Option<(String, Step)> {
-    let changes = line.get(2)?.as_array()?.iter();
-    let changes = changes.map(read_change).collect::<Option<Vec<Change>>>()?;
-    let before = changed(after, &changes)?;
-    let mut plan = document::read(&before).ok()?.plan;
-    plan.revision = u32::try_from(line.get(1)?.as_u64()?).ok()?;
+fn read_step(after: Value, line: &Value) -> Option<(Value, Step)> {
+    let before = match line.get(1)? {
+        Value::Null => after,
+        change => change::apply(change, after)?,
+    };
+    let plan = document::read(before.to_string()).ok()?.plan;
     let label = line.get(0)?.as_str()?.to_owned();
     Some((before, Step { plan, label }))
-}
-
-fn read_change(part: &Value) -> Option<Change> {
-    let lines = |at: usize| usize::try_from(part.get(at)?.as_u64()?).ok();
-    Some(Change {
-        keep: lines(0)?,
-        drop: lines(1)?,
-        put: part.get(2)?.as_str()?.to_owned(),
-    })
-}
-
-/// One place where a text differs from another: after some lines that stay,
-/// other lines stand in place of some.
-struct Change {
-    /// How many lines stay.
-    keep: usize,
-    /// How many lines go.
-    drop: usize,
-    /// What comes in their place: whole lines.
-    put: String,
-}
-
-fn lines(text: &str) -> Vec<&str> {
-    text.split_inclusive('\n').collect()
-}
-
-/// Every place where a text differs from another, in order.
-fn changes(from: &str, to: &str) -> Vec<Change> {
-    let (from, to) = (lines(from), lines(to));
-    let (mut a, mut b) = (&from[..], &to[..]);
-    let mut found = Vec::new();
-    loop {
-        let keep = alike(a.iter().zip(b));
-        (a, b) = (&a[keep..], &b[keep..]);
-        if a.is_empty() && b.is_empty() {
-            return found;
-        }
-        let (drop, put) = meet(a, b);
-        found.push(Change {
-            keep,
-            drop,
-            put: b[..put].concat(),
-        });
-        (a, b) = (&a[drop..], &b[put..]);
-    }
-}
-
-fn alike<'a>(pairs: impl Iterator<Item = (&'a &'a str, &'a &'a str)>) -> usize {
-    pairs.take_while(|(a, b)| a == b).count()
-}
-
-/// How many lines of each are passed over until both go on alike; where that is
-/// far, until both end alike.
-fn meet(a: &[&str], b: &[&str]) -> (usize, usize) {
-    /// So many lines alike are no chance.
-    const ALIKE: usize = 3;
-    /// So far is looked.
-    const FAR: usize = 400;
-    for passed in 1..=FAR.min(a.len() + b.len()) {
-        for drop in passed.saturating_sub(b.len())..=passed.min(a.len()) {
-            let (rest, other) = (&a[drop..], &b[passed - drop..]);
-            let enough = ALIKE.min(rest.len()).min(other.len());
-            if enough > 0 && rest[..enough] == other[..enough] {
-                return (drop, passed - drop);
-            }
-        }
-    }
-    let end = alike(a.iter().rev().zip(b.iter().rev()));
-    (a.len() - end, b.len() - end)
-}
-
-/// A text with changes made to it; `None` where they do not fit.
-fn changed(from: &str, changes: &[Change]) -> Option<String> {
-    let from = lines(from);
-    let mut rest = &from[..];
-    let mut text = String::new();
-    for change in changes {
-        let kept = rest.get(..change.keep)?;
-        text.push_str(&kept.concat());
-        text.push_str(&change.put);
-        rest = rest.get(change.keep..)?.get(change.drop..)?;
-    }
-    text.push_str(&rest.concat());
-    Some(text)
 }
 
 #[cfg(test)]

@@ -324,7 +324,7 @@ fn known(situation: &Situation<'_>) -> Vec<Known> {
                 answers.push(way.via);
             }
         }
-        (!answers.is_empty()).then(|| Known {
+        (!answers.is_empty()).then_some(Known {
             function: row.function,
             position: *position,
             answers,

@@ -423,11 +423,11 @@ fn demands_that_do_not_meet_come_first() {
     assert!(
         page.sources.by_clinician > 15 && page.sources.not_recorded > 15 && page.sources.told == 0
     );
-    // One tap says nothing of pain, and nothing of what the arm does by itself.
-    let left = page.not_asked.iter().filter(|q| q.starts_with("left hand"));
-    let left: Vec<&String> = left.collect();
+    // One tap says what a hand does, not what it feels like or how it ends.
+    let of_left = page.not_asked.iter().filter(|q| q.starts_with("left hand"));
+    let of_left: Vec<&str> = of_left.map(String::as_str).collect();
     assert_eq!(
-        left,
+        of_left,
         ["left hand: pain", "left hand: effort, startle, cold"]
     );
 }

@@ -258,7 +258,7 @@ fn a_change_made_elsewhere_comes_back_as_newer() {
 fn the_demo_layouts_fit_into_a_code() {
     for id in DemoId::ALL {
         let code = qr_of(ADDRESS, &demo(*id).plan).expect("it fits");
-        assert!(code.side <= super::QrMatrix::LARGEST && (code.side - 17) % 4 == 0);
+        assert!(code.side <= super::QrMatrix::LARGEST && (code.side - 17).is_multiple_of(4));
         // Finder patterns stand in three corners (ISO/IEC 18004, 6.3.3).
         let ring = |x: usize, y: usize| {
             code.is_dark(x, y) && !code.is_dark(x + 1, y + 1) && code.is_dark(x + 3, y + 3)
