@@ -168,6 +168,42 @@ impl Record {
         self.put_in_order();
     }
 
+    /// The record as it was at a revision, looking back; what people wrote since
+    /// stays in it.
+    pub(crate) fn as_of(&self, revision: u32) -> Record {
+        let mut record = self.clone();
+        record.revisions.retain(|past| past.number <= revision);
+        record.stamps.retain_mut(|stamp| {
+            while stamp.version.revision > revision {
+                let Some(step) = self.step_to(&stamp.part, stamp.version) else {
+                    break;
+                };
+                stamp.version = step.from;
+                let was_nothing = step.from.code == Code::of("null");
+                stamp.held = was_nothing.then(|| Arc::new(Value::Null));
+            }
+            stamp.version.revision > 0
+        });
+        record
+    }
+
+    /// The step that made a version of a part, where the record reaches back.
+    pub(crate) fn step_to(&self, part: &PartKey, version: Version) -> Option<&PartStep> {
+        // Revisions stand in the order of their numbers.
+        let revisions = &self.revisions;
+        let first = revisions.partition_point(|r| r.number < version.revision);
+        let mut of_number =
+            (revisions[first..].iter()).take_while(|r| r.number == version.revision);
+        of_number.find_map(|revision| {
+            let mut steps = revision.parts.iter();
+            // A step leads back, or the record was tampered with.
+            let leads_back = |step: &&PartStep| step.from.revision < version.revision;
+            steps
+                .find(|step| step.part == *part && step.to == version.code)
+                .filter(leads_back)
+        })
+    }
+
     /// Forgets what was said of the hands, also before earlier changes.
     pub(crate) fn without_hand_details(&self) -> Record {
         let mut record = self.clone();

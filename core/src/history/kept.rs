@@ -9,6 +9,7 @@ use serde_json::{Value, json};
 use super::{History, Step};
 use crate::document;
 use crate::plan::Plan;
+use crate::record::Record;
 
 impl History {
     /// How many steps back are written at most.
@@ -30,6 +31,10 @@ impl History {
                 change.back,
                 change.middle
             ]);
+            let line = match follows(&step.plan.record, &self.present.record, step.plan.revision) {
+                true => line,
+                false => json!([step.label, step.plan.revision, document::write(&step.plan)]),
+            };
             used += line.to_string().len() + 1;
             if used > room {
                 break;
@@ -49,7 +54,8 @@ impl History {
         let mut steps = Vec::new();
         let lines: Vec<Value> = serde_json::from_str(text).unwrap_or_default();
         for line in lines.iter().take(Self::KEPT) {
-            let Some((before, step)) = read_step(&after, line) else {
+            let record = &self.present.record;
+            let Some((before, step)) = read_step(&after, line, record) else {
                 break;
             };
             after = before;
@@ -64,16 +70,30 @@ impl History {
 }
 
 /// A plan as text, whatever its revision: that changes with every step and
-/// stands far from what else does.
+/// stands far from what else does. The record, too: that of an earlier step
+/// follows from that of a later one.
 fn text_of(plan: &Plan) -> String {
     document::write(&Plan {
         revision: 1,
+        record: Record::default(),
         ..plan.clone()
     })
 }
 
-fn read_step(after: &str, line: &Value) -> Option<(String, Step)> {
+/// Whether the record of an earlier step follows from that of the present.
+fn follows(record: &Record, present: &Record, revision: u32) -> bool {
+    let mut record = record.clone();
+    record.take_entries(present);
+    record == present.as_of(revision)
+}
+
+fn read_step(after: &str, line: &Value, record: &Record) -> Option<(String, Step)> {
     let number = |at: usize| usize::try_from(line.get(at)?.as_u64()?).ok();
+    let label = line.get(0)?.as_str()?.to_owned();
+    if let Some(whole) = line.get(2)?.as_str() {
+        let plan = document::read(whole).ok()?.plan;
+        return Some((text_of(&plan), Step { plan, label }));
+    }
     let change = Change {
         front: number(2)?,
         back: number(3)?,
@@ -82,7 +102,7 @@ fn read_step(after: &str, line: &Value) -> Option<(String, Step)> {
     let before = change.applied_to(after)?;
     let mut plan = document::read(&before).ok()?.plan;
     plan.revision = u32::try_from(number(1)?).ok()?;
-    let label = line.get(0)?.as_str()?.to_owned();
+    plan.record = record.as_of(plan.revision);
     Some((before, Step { plan, label }))
 }
 
@@ -204,6 +224,18 @@ mod tests {
         let whole = document::write(history.plan()).len();
         let kept = history.write_past(ROOM).len();
         assert!(kept < whole, "{kept} bytes for 50 steps of {whole}");
+    }
+
+    #[test]
+    fn a_long_record_takes_no_more_room() {
+        let history = named((0..300).map(|n| format!("bike {n}")));
+        let whole = document::write(history.plan()).len();
+        let kept = history.write_past(ROOM).len();
+        assert!(kept < 8_000, "{kept} bytes for 50 steps of {whole}");
+        let mut again = History::new(history.plan().clone());
+        assert_eq!(again.recall(&history.write_past(ROOM)), History::KEPT);
+        assert!(again.undo());
+        assert_eq!(again.plan().record.revisions.len(), 299);
     }
 
     #[test]
