@@ -3,6 +3,7 @@
 use crate::cockpit::{Bike, ButtonId, Control, ControlId, HandPosition, ThumbWorkKind, Wheel};
 use crate::edit::Edit;
 use crate::function::Function;
+use crate::gears::{Exceeded, Gear};
 use crate::rider::Side;
 use crate::text::{Date, Text};
 use crate::vocabulary::Vocabulary;
@@ -60,6 +61,10 @@ pub enum Place {
     Wheel(Wheel),
     /// Other work for a thumb: the bell and so on.
     ThumbWork(ThumbWorkKind),
+    /// A gear.
+    Gear(Gear),
+    /// What a derailleur takes.
+    Derailleur(Exceeded),
 }
 
 impl Place {
@@ -73,6 +78,8 @@ impl Place {
             Place::Function(function) => format!("function:{}", function.code()),
             Place::Wheel(wheel) => format!("wheel:{}", wheel.code()),
             Place::ThumbWork(kind) => format!("thumb-work:{}", kind.code()),
+            Place::Gear(gear) => format!("gear:{}.{}", gear.ring, gear.cog),
+            Place::Derailleur(what) => format!("derailleur:{}", what.code()),
         }
     }
 
@@ -104,6 +111,11 @@ impl Place {
             Place::Function(function) => format!("“{function}”"),
             Place::Wheel(wheel) => wheel.to_string(),
             Place::ThumbWork(kind) => kind.to_string(),
+            Place::Gear(gear) => match bike.drivetrain.gears() {
+                Some(gears) if gears.has(*gear) => gears.words(*gear),
+                _ => gear.to_string(),
+            },
+            Place::Derailleur(what) => what.to_string(),
         }
     }
 

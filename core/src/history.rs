@@ -1,5 +1,6 @@
 //! Undo and redo.
 
+mod change;
 mod kept;
 
 use crate::edit::{Edit, EditError};

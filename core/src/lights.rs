@@ -20,8 +20,8 @@ pub struct Lights {
 
 impl Lights {
     /// What places light up under the layout in hand. A function lights every
-    /// button that calls it up, a wheel every lever that brakes it; hands and
-    /// positions have no place on the cockpit.
+    /// button that calls it up, a wheel every lever that brakes it; hands,
+    /// positions and gears have no place on the cockpit.
     pub fn of(plan: &Plan, places: &[Place]) -> Lights {
         let mut lights = Lights::default();
         for place in places {
@@ -40,7 +40,7 @@ impl Lights {
                             .map(|(_, at)| at),
                     );
                 }
-                Place::Hand(_) | Place::Position(_) => {}
+                Place::Hand(_) | Place::Position(_) | Place::Gear(_) | Place::Derailleur(_) => {}
             }
         }
         lights

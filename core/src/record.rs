@@ -168,25 +168,6 @@ impl Record {
         self.put_in_order();
     }
 
-    /// The record as it was at a revision, looking back; what people wrote since
-    /// stays in it.
-    pub(crate) fn as_of(&self, revision: u32) -> Record {
-        let mut record = self.clone();
-        record.revisions.retain(|past| past.number <= revision);
-        record.stamps.retain_mut(|stamp| {
-            while stamp.version.revision > revision {
-                let Some(step) = self.step_to(&stamp.part, stamp.version) else {
-                    break;
-                };
-                stamp.version = step.from;
-                let was_nothing = step.from.code == Code::of("null");
-                stamp.held = was_nothing.then(|| Arc::new(Value::Null));
-            }
-            stamp.version.revision > 0
-        });
-        record
-    }
-
     /// The step that made a version of a part, where the record reaches back.
     pub(crate) fn step_to(&self, part: &PartKey, version: Version) -> Option<&PartStep> {
         // Revisions stand in the order of their numbers.

@@ -20,6 +20,8 @@ vocabulary! {
         Clash = "clash", "clashes";
         /// Brakes.
         Brake = "brake", "brakes";
+        /// Gears and derailleurs.
+        Gears = "gears", "gears";
         /// What a ride asks of the hands.
         Load = "load", "load on a ride";
     }
@@ -123,7 +125,15 @@ mod unused_lever_has_blade;
 mod wheel_brake_without_lever;
 
 mod brake_wanted_while_hand_away;
+mod crossover_jumps;
+mod crossovers_too_close;
+mod derailleur_exceeded;
+mod gears_not_entered;
+mod hold_crosses_over;
+mod ladder;
+mod ladder_broken;
 mod more_presses_than_fine;
+mod no_chain_catcher;
 mod one_contact_takes_most_presses;
 mod presses_come_in_bursts;
 mod shifts_while_same_hand_brakes;
@@ -186,6 +196,13 @@ pub const ALL: &[&Rule] = &[
     &one_sided_braking_loads_other_arm::RULE,
     &mounting_brake_not_held::RULE,
     &only_brake_hand_signals::RULE,
+    &gears_not_entered::RULE,
+    &ladder_broken::RULE,
+    &crossover_jumps::RULE,
+    &crossovers_too_close::RULE,
+    &hold_crosses_over::RULE,
+    &derailleur_exceeded::RULE,
+    &no_chain_catcher::RULE,
     &one_contact_takes_most_presses::RULE,
     &more_presses_than_fine::RULE,
     &presses_come_in_bursts::RULE,

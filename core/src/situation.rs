@@ -6,6 +6,7 @@ use crate::cockpit::{BrakeRun, ButtonId, Control, ControlId, HandPosition};
 use crate::coverage::{self, Cell, Coverage, Way};
 use crate::finding::Fix;
 use crate::function::Function;
+use crate::gears::{Shifting, ShiftingError};
 use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::ride::kept::Remembered;
@@ -27,6 +28,8 @@ pub struct Situation<'a> {
     /// Whether the remembered ride belongs to this plan as it stands, once it
     /// was asked.
     ride_is_current: OnceCell<bool>,
+    /// The shift plan worked out, once somebody asks.
+    shifting: OnceCell<Result<Shifting, ShiftingError>>,
 }
 
 impl<'a> Situation<'a> {
@@ -47,6 +50,7 @@ impl<'a> Situation<'a> {
             coverage: Coverage::of(plan, layout),
             proposes_fixes: false,
             ride_is_current: OnceCell::new(),
+            shifting: OnceCell::new(),
         }
     }
 
@@ -70,6 +74,12 @@ impl<'a> Situation<'a> {
         *self
             .ride_is_current
             .get_or_init(|| !ride.is_stale(self.plan))
+    }
+
+    /// The shift plan worked out for the gears, or why it cannot be.
+    pub fn shifting(&self) -> Result<&Shifting, &ShiftingError> {
+        let shifting = self.shifting.get_or_init(|| Shifting::of(self.plan));
+        shifting.as_ref()
     }
 
     /// A hand of the rider.

@@ -686,6 +686,12 @@ fn coverage_tells_usual_and_bad_day() {
         shop.role("radio", "bad day").is_selected()
     });
     assert!(row("rear easier").contains("left index finger"));
+    // The day stays while other screens are looked at.
+    shop.visit("#/sheet");
+    shop.css(".sheet").wait_until_shown();
+    shop.visit("#/layout");
+    shop.css(".face").nth(0).wait_until_shown();
+    assert!(shop.role("radio", "bad day").is_selected());
     // No hand crosses over to brake, on any day: that is no brake.
     let rear = row("rear wheel brake");
     assert!(
@@ -775,6 +781,16 @@ fn forced_colours_and_reduced_motion_keep_it_usable() {
         ..Media::default()
     });
     open_layout(&shop, PODS);
+    // Only the current tab has a line, only what is pointed at has the bar, and what cannot be
+    // done looks so.
+    let colour = |of: &str, side: &str| shop.css(of).nth(0).style(&format!("border-{side}-color"));
+    let tab = colour(".screens li:not(.here)", "bottom");
+    assert_ne!(colour(".screens li.here", "bottom"), tab);
+    assert_eq!(tab, shop.css("body").style("background-color"));
+    assert_eq!(colour(".finding", "left"), tab);
+    let redo = shop.role("button", "Redo");
+    let usual = shop.role("button", "All shifting left").style("color");
+    assert_ne!(redo.style("color"), usual);
     let mouse = shop.mouse();
     mouse.press(item(&shop, "rear-easier").centre());
     mouse.move_to(face(&shop, LEFT_HOOD).centre());

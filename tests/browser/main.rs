@@ -1,5 +1,6 @@
 //! Walk-throughs of the release build in a real browser. `cargo xtask walk [FILTER]` runs them.
 
+mod accept;
 mod bike;
 mod boot;
 mod desk;

@@ -198,6 +198,35 @@ fn each_answer_shows_who_said_it_and_keeps_what_it_replaced() {
     assert!(note(&clinic, "right-lets-go").contains("not asked singly"));
 }
 
+/// What nobody asked is told from what is easy, and what is noted in a folded
+/// part is not overlooked.
+#[test]
+fn what_was_not_asked_and_what_is_folded_away_show_themselves() {
+    let clinic = Browser::open("clinic");
+    start(&clinic, PODS);
+    let marks = || {
+        clinic
+            .css(".one-tap:first-child .hand-map .not-asked")
+            .count()
+    };
+    let before = marks();
+    assert!(before > 5, "{before}");
+    let summary = || clinic.css("details.question > summary").nth(0).text();
+    assert!(summary().contains("nothing noted"), "{}", summary());
+    clinic
+        .role("button", "Left hand rides, presses and brakes easily")
+        .click();
+    clinic.wait_for("thumb, index and middle finger are known", || {
+        marks() == before - 3
+    });
+    label(&clinic, "left-ring", "effort")
+        .script("arguments[0].closest('details').open = true; arguments[0].click()");
+    clinic.wait_for("the folded part tells of it", || {
+        summary().contains("noted: 1 answer")
+    });
+    assert_eq!(marks(), before - 4);
+}
+
 /// What answers are kept as stays in view, and what has the focus is not under it.
 #[test]
 fn how_answers_are_kept_stays_in_view() {

@@ -213,6 +213,40 @@ fn job_and_date_go_into_the_title_block_and_can_be_undone() {
     shop.wait_for("the job is gone", || !block().contains("31-07"));
 }
 
+/// A date stays as it was set, and is told apart from today's; leaves kept apart
+/// are not counted as missing.
+#[test]
+fn an_old_date_is_told_and_leaves_kept_apart_do_not_seem_to_be_missing() {
+    let shop = sheet_of(ROAD);
+    shop.role("button", "Today").click();
+    let said = || shop.css(".date-note").text();
+    shop.wait_for("the date is set", || {
+        shop.css(".sheet-title").text().contains("20")
+    });
+    assert_eq!(said(), "");
+    shop.css("input[type=date]").script(
+        "arguments[0].value = '2020-02-03'; arguments[0].dispatchEvent(new Event('change', { bubbles: true }))",
+    );
+    shop.wait_for("the other day is told", || {
+        said().contains("The sheet says 2020-02-03. Today is 20")
+    });
+
+    assert!(flat(&shop.print(Paper::A4).text()).contains("Page 1 of "));
+    shop.role("checkbox", "Add the page with hand details")
+        .click();
+    shop.role("checkbox", "With step numbers and the closest ICF codes")
+        .click();
+    shop.wait_for("the hand page has codes", || {
+        flat(&shop.print(Paper::A4).text()).contains("closest ICF code d4450 pulling")
+    });
+    let print = flat(&shop.print(Paper::A4).text());
+    assert!(
+        print.contains("Page 1") && !print.contains("Page 1 of"),
+        "{print}"
+    );
+    assert!(print.contains("Clinician who saw the hands"), "{print}");
+}
+
 #[test]
 fn names_print_as_they_are_written() {
     let shop = sheet_of(ROAD);

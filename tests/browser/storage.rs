@@ -257,10 +257,20 @@ fn a_shared_computer_keeps_nothing() {
     clinic.visit("#/plans");
     wait_for_names(&clinic, &[GRAVEL]);
     clinic.css(".plan-about").wait_for_text("in this page only");
+    // A file is left where others can open it: that is said, and the focus stays at the menu.
+    pick(&clinic, GRAVEL, "Export as a file");
+    wait_for_message(&clinic, "It lies in the downloads of this computer");
+    clinic.wait_for("the focus is where the act was chosen", || {
+        clinic.focused() == ("button".into(), format!("More {GRAVEL}"))
+    });
     std::thread::sleep(std::time::Duration::from_secs(1));
     assert!(stored(&clinic).is_empty(), "{:?}", stored(&clinic));
-    let session: usize = clinic.eval("return sessionStorage.length");
-    assert_eq!(session, 0);
+    let session: Vec<String> = clinic.eval("return Object.keys(sessionStorage)");
+    assert_eq!(
+        session,
+        ["leverwright/shared-computer"],
+        "a yes and no plan"
+    );
 
     // On second thoughts it is kept, and then not.
     pick(&clinic, GRAVEL, "Keep in this browser");
@@ -272,6 +282,14 @@ fn a_shared_computer_keeps_nothing() {
     clinic.reload();
     clinic.css(".start").wait_until_shown();
     assert_eq!(names(&clinic), [""; 0]);
+    // That others use this computer is remembered for as long as the tab is open, and comes
+    // before a file is opened.
+    let others = clinic.role("checkbox", "Others use this computer");
+    assert!(others.is_selected());
+    assert!(stored(&clinic).is_empty(), "{:?}", stored(&clinic));
+    others.focus();
+    clinic.press("Tab");
+    assert_eq!(clinic.focused(), ("button".into(), "Open a file".into()));
 }
 
 #[test]

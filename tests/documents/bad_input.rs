@@ -395,7 +395,7 @@ fn a_file_that_breaks_off_anywhere_is_refused() {
     let half = &whole[..whole.find("\"zone\"").expect("a zone")];
     assert_eq!(
         refused(half).to_string(),
-        "The file breaks off at line 425, column 8, in bike.controls[0]: the rest is missing. Get a fresh copy of it."
+        "The file breaks off at line 392, column 8, in bike.controls[0]: the rest is missing. Get a fresh copy of it."
     );
 }
 

@@ -3,6 +3,8 @@
 
 mod brakes;
 mod contrast;
+mod gears;
+mod ladder;
 mod links;
 mod power;
 mod recorded_rides;

@@ -55,14 +55,15 @@ pub struct ButtonView {
 
 impl ButtonView {
     fn class(&self) -> String {
+        format!("{}{}", self.class_at_rest(), self.touch.class())
+    }
+
+    /// As [`Self::class`], whatever is done with it.
+    fn class_at_rest(&self) -> String {
         let live = if self.look.live { "live" } else { "blank" };
         let lit = self.lit.map(|s| format!(" lit lit-{}", s.code()));
-        format!(
-            "{live} {}{}{}",
-            self.look.standing.class(),
-            lit.unwrap_or_default(),
-            self.touch.class()
-        )
+        let lit = lit.unwrap_or_default();
+        format!("{live} {}{lit}", self.look.standing.class())
     }
 }
 
@@ -199,7 +200,7 @@ fn leader(mark: &ButtonMark, shows: Signal<Option<ButtonView>>) -> impl IntoView
     let points = points(&mark.leader);
     let anchor = mark.anchor;
     let class = move || {
-        let class = shows.with(|s| s.as_ref().map(ButtonView::class));
+        let class = shows.with(|s| s.as_ref().map(ButtonView::class_at_rest));
         format!("leader {}", class.unwrap_or_default())
     };
     view! {

@@ -45,6 +45,7 @@ pub fn FindingCard(
     let accepted = workspace
         .plan
         .with_untracked(|plan| plan.as_ref()?.acceptance_of(&finding).cloned());
+    let fixes = fixes_of(workspace, finding.clone());
     let title = title(workspace, &finding);
     // An open finding stands under a heading that says its severity.
     let severity_said = accepted.is_none();
@@ -73,7 +74,7 @@ pub fn FindingCard(
                 " "{finding.message.clone()}
             </p>
             <Places finding=finding.clone()/>
-            <Fixes fixes=finding.fixes.clone() acted/>
+            {move || view! { <Fixes fixes=fixes.get() acted/> }}
             <Noted finding=finding.clone()/>
             {lapsed}
             <div class="more">
@@ -82,6 +83,20 @@ pub fn FindingCard(
             </div>
         </article>
     }
+}
+
+/// What would remove a finding as things stand: other changes alter that while
+/// the finding says the same.
+fn fixes_of(workspace: Workspace, shown: Finding) -> Memo<Vec<Fix>> {
+    Memo::new(move |_| {
+        let derived = workspace.derived.get();
+        let mut findings = derived.iter().flat_map(|derived| &derived.findings);
+        let same = findings.find(|found| {
+            (found.rule, &found.places, &found.message)
+                == (shown.rule, &shown.places, &shown.message)
+        });
+        same.map_or_else(Vec::new, |found| found.fixes.clone())
+    })
 }
 
 /// What a finding is called: its rule, and the places that tell it from others

@@ -2,11 +2,12 @@
 
 use super::EditError;
 use crate::cockpit::{BarSide, Bike, ButtonId, Control, Freedom, HandPosition};
+use crate::coverage::Coverage;
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::ordered::SmallMap;
 use crate::plan::Plan;
-use crate::rider::{HandPlace, Side};
+use crate::rider::{Day, HandPlace, Side};
 use crate::suggest_button::{self, Suited};
 use crate::vocabulary::Vocabulary;
 
@@ -61,7 +62,66 @@ pub(super) fn all_shifting_on(plan: &mut Plan, side: Side) -> Result<(), EditErr
     layout.taps = taps;
     layout.chords.extend(chord);
     keep_the_rest(layout, &old);
+    change_places(plan, side);
     Ok(())
+}
+
+/// Lets buttons of a side change places as long as less is missing then, and
+/// nothing else instead: a fixed button may give from some position what another
+/// need not give there.
+fn change_places(plan: &mut Plan, side: Side) {
+    let mut gaps = missing(plan, plan.layout());
+    // Each round misses less than the one before; a limit keeps it short.
+    for _ in 0..4 {
+        let better = swaps(plan, side).into_iter().find_map(|layout| {
+            let left = missing(plan, &layout);
+            let fewer = left.len() < gaps.len() && left.iter().all(|gap| gaps.contains(gap));
+            fewer.then_some((layout, left))
+        });
+        let Some((layout, left)) = better else {
+            break;
+        };
+        gaps = left;
+        *plan.layout_mut() = layout;
+    }
+}
+
+/// The layouts with two shifting buttons of a side swapped.
+fn swaps(plan: &Plan, side: Side) -> Vec<Layout> {
+    let (bike, layout) = (&plan.bike, plan.layout());
+    let there = |id: &ButtonId| {
+        let control = bike.control(id.control);
+        control.is_some_and(|c| c.side.hand() == Some(side))
+    };
+    let taps: Vec<(ButtonId, Function)> = (layout.taps.iter())
+        .filter(|(id, function)| there(id) && function.shifts())
+        .map(|(id, function)| (*id, *function))
+        .collect();
+    let mut swaps = Vec::new();
+    for (nth, (a, does_a)) in taps.iter().enumerate() {
+        for (b, does_b) in &taps[nth + 1..] {
+            if does_a != does_b && bike.can_do(*a, *does_b) && bike.can_do(*b, *does_a) {
+                let mut swapped = layout.clone();
+                swapped.taps.insert(*a, *does_b);
+                swapped.taps.insert(*b, *does_a);
+                swaps.push(swapped);
+            }
+        }
+    }
+    swaps
+}
+
+/// Which needed functions are not reached from which positions in use.
+fn missing(plan: &Plan, layout: &Layout) -> Vec<(Function, HandPosition)> {
+    let coverage = Coverage::of(plan, layout);
+    let needed = plan.needed_functions().iter();
+    needed
+        .flat_map(|function| coverage.positions.iter().map(|p| (*function, *p)))
+        .filter(|(function, position)| {
+            let cell = coverage.cell(*function, *position, Day::Usual);
+            cell.is_none_or(|cell| cell.reached().is_none())
+        })
+        .collect()
 }
 
 /// Buttons of a side that are handed out, best first.
@@ -298,6 +358,28 @@ mod tests {
                 ("left base-bar lever, lower button", RungUp),
             ],
         );
+    }
+
+    /// The left sprint button gives the easier gear in the drops, so that the
+    /// paddle is free for what nothing else gives there.
+    #[test]
+    fn what_a_fixed_button_gives_frees_a_better_one() {
+        let road = template(TemplateId::RoadPods).plan("Test");
+        let edits = [
+            uses(HandPosition::Hoods),
+            uses(HandPosition::Drops),
+            all_on(Side::Left),
+        ];
+        let plan = after(&road, &edits);
+        let given = taps(&plan);
+        assert_eq!(given.get("left hood button"), Some(&RearEasier));
+        assert_eq!(given.get("left outer paddle"), Some(&FrontToggle));
+        let drops = |function| {
+            let coverage = Coverage::of(&plan, plan.layout());
+            let cell = coverage.cell(function, HandPosition::Drops, Day::Usual);
+            cell.is_some_and(|cell| cell.reached().is_some())
+        };
+        assert!(drops(RearEasier) && drops(RearHarder) && drops(FrontSmaller));
     }
 
     #[test]

@@ -9,15 +9,16 @@ use crate::units::Mm;
 /// memory).
 const PITCH: f64 = 12.7;
 
-/// Something that the derailleurs do not take.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Exceeded {
-    /// More chain to take up than the rear derailleur does.
-    Wrap,
-    /// A larger cog than the rear derailleur takes.
-    LargestCog,
-    /// More between the rings than the front derailleur takes.
-    FrontDifference,
+vocabulary! {
+    /// Something that rings and cogs ask of a derailleur.
+    pub enum Exceeded as "what a derailleur takes" {
+        /// Chain for the rear derailleur to take up.
+        Wrap = "wrap", "chain taken up";
+        /// A cog for the rear derailleur.
+        LargestCog = "largest-cog", "largest cog";
+        /// A difference of rings for the front derailleur.
+        FrontDifference = "front-difference", "difference of the rings";
+    }
 }
 
 /// What the rings and cogs ask of a derailleur, and what it takes.

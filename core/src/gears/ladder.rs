@@ -13,6 +13,7 @@ mod best;
 use std::cmp::Ordering;
 
 pub use best::WIDE_STEP;
+pub(crate) use best::{CLOSE, MOST_LANDING};
 
 use super::{
     CogMove, Direction, Gear, Gears, HandCrossovers, LadderError, LadderSettings, Millis, Pace,
@@ -90,8 +91,10 @@ impl Ladder {
     ///   the most even steps;
     /// - for [`LadderGoal::Comfort`](super::LadderGoal::Comfort): down crossovers
     ///   no later than the third-largest cog, the fewest crossovers that move
-    ///   more than three cogs, landings nearest to two cogs, the fewest steps of
-    ///   more than 20 %, the smallest largest step, the most even steps.
+    ///   more than three cogs, the fewest steps of more than 20 %, landings
+    ///   nearest to two cogs, the fewest landings within two rungs of where the
+    ///   opposite crossover leaves, the smallest largest step, the most even
+    ///   steps.
     ///
     /// Both ways count together. Most even is the smallest sum of squared steps,
     /// a step being the logarithm of the change in ratio. Steps of more than

@@ -6,10 +6,9 @@
 
 use serde_json::{Value, json};
 
-use super::{History, Step};
+use super::{History, Step, change};
 use crate::document;
 use crate::plan::Plan;
-use crate::record::Record;
 
 impl History {
     /// How many steps back are written at most.
@@ -18,31 +17,20 @@ impl History {
     /// The latest steps of undo as text of at most `room` bytes, as many as go
     /// into it. What was undone is not kept.
     pub fn write_past(&self, room: usize) -> String {
-        let mut steps: Vec<Value> = Vec::new();
+        let mut steps: Vec<String> = Vec::new();
         let mut used = 2;
-        let mut after = text_of(&self.present);
+        let mut after = value_of(&self.present);
         for step in self.past.iter().rev().take(Self::KEPT) {
-            let before = text_of(&step.plan);
-            let change = Change::between(&after, &before);
-            let line = json!([
-                step.label,
-                step.plan.revision,
-                change.front,
-                change.back,
-                change.middle
-            ]);
-            let line = match follows(&step.plan.record, &self.present.record, step.plan.revision) {
-                true => line,
-                false => json!([step.label, step.plan.revision, document::write(&step.plan)]),
-            };
-            used += line.to_string().len() + 1;
+            let before = value_of(&step.plan);
+            let line = json!([step.label, change::between(&after, &before)]).to_string();
+            used += line.len() + 1;
             if used > room {
                 break;
             }
             steps.push(line);
             after = before;
         }
-        Value::from(steps).to_string()
+        format!("[{}]", steps.join(","))
     }
 
     /// Takes up undo that was written when the oldest plan here was the present
@@ -50,12 +38,11 @@ impl History {
     /// many were taken up.
     pub fn recall(&mut self, text: &str) -> usize {
         let oldest = self.past.first().map_or(&self.present, |step| &step.plan);
-        let mut after = text_of(oldest);
+        let mut after = value_of(oldest);
         let mut steps = Vec::new();
         let lines: Vec<Value> = serde_json::from_str(text).unwrap_or_default();
         for line in lines.iter().take(Self::KEPT) {
-            let record = &self.present.record;
-            let Some((before, step)) = read_step(&after, line, record) else {
+            let Some((before, step)) = read_step(after, line) else {
                 break;
             };
             after = before;
@@ -69,76 +56,20 @@ impl History {
     }
 }
 
-/// A plan as text, whatever its revision: that changes with every step and
-/// stands far from what else does. The record, too: that of an earlier step
-/// follows from that of a later one.
-fn text_of(plan: &Plan) -> String {
-    document::write(&Plan {
-        revision: 1,
-        record: Record::default(),
-        ..plan.clone()
-    })
+/// A plan as files have it.
+fn value_of(plan: &Plan) -> Value {
+    // What was just written can be read.
+    serde_json::from_str(&document::write(plan)).unwrap_or_default()
 }
 
-/// Whether the record of an earlier step follows from that of the present.
-fn follows(record: &Record, present: &Record, revision: u32) -> bool {
-    let mut record = record.clone();
-    record.take_entries(present);
-    record == present.as_of(revision)
-}
-
-fn read_step(after: &str, line: &Value, record: &Record) -> Option<(String, Step)> {
-    let number = |at: usize| usize::try_from(line.get(at)?.as_u64()?).ok();
-    let label = line.get(0)?.as_str()?.to_owned();
-    if let Some(whole) = line.get(2)?.as_str() {
-        let plan = document::read(whole).ok()?.plan;
-        return Some((text_of(&plan), Step { plan, label }));
-    }
-    let change = Change {
-        front: number(2)?,
-        back: number(3)?,
-        middle: line.get(4)?.as_str()?,
+fn read_step(after: Value, line: &Value) -> Option<(Value, Step)> {
+    let before = match line.get(1)? {
+        Value::Null => after,
+        change => change::apply(change, after)?,
     };
-    let before = change.applied_to(after)?;
-    let mut plan = document::read(&before).ok()?.plan;
-    plan.revision = u32::try_from(number(1)?).ok()?;
-    plan.record = record.as_of(plan.revision);
+    let plan = document::read(before.to_string()).ok()?.plan;
+    let label = line.get(0)?.as_str()?.to_owned();
     Some((before, Step { plan, label }))
-}
-
-/// How one text differs from another: between what they begin and end with
-/// alike, in bytes, one has something else.
-struct Change<'a> {
-    front: usize,
-    back: usize,
-    middle: &'a str,
-}
-
-impl<'a> Change<'a> {
-    fn between(from: &str, to: &'a str) -> Change<'a> {
-        let (a, b) = (from.as_bytes(), to.as_bytes());
-        let alike =
-            |pairs: &mut dyn Iterator<Item = (&u8, &u8)>| pairs.take_while(|(a, b)| a == b).count();
-        let mut front = alike(&mut a.iter().zip(b));
-        while !to.is_char_boundary(front) || !from.is_char_boundary(front) {
-            front -= 1;
-        }
-        let mut back = alike(&mut a[front..].iter().rev().zip(b[front..].iter().rev()));
-        while !to.is_char_boundary(to.len() - back) || !from.is_char_boundary(from.len() - back) {
-            back -= 1;
-        }
-        Change {
-            front,
-            back,
-            middle: &to[front..to.len() - back],
-        }
-    }
-
-    fn applied_to(&self, from: &str) -> Option<String> {
-        let front = from.get(..self.front)?;
-        let back = from.get(from.len().checked_sub(self.back)?..)?;
-        Some([front, self.middle, back].concat())
-    }
 }
 
 #[cfg(test)]
@@ -227,13 +158,17 @@ mod tests {
     }
 
     #[test]
-    fn a_long_record_takes_no_more_room() {
+    fn a_long_record_takes_little_room() {
         let history = named((0..300).map(|n| format!("bike {n}")));
         let whole = document::write(history.plan()).len();
-        let kept = history.write_past(ROOM).len();
-        assert!(kept < 8_000, "{kept} bytes for 50 steps of {whole}");
+        let kept = history.write_past(ROOM);
+        assert!(
+            kept.len() < whole / 4,
+            "{} bytes for 50 steps of {whole}",
+            kept.len()
+        );
         let mut again = History::new(history.plan().clone());
-        assert_eq!(again.recall(&history.write_past(ROOM)), History::KEPT);
+        assert_eq!(again.recall(&kept), History::KEPT);
         assert!(again.undo());
         assert_eq!(again.plan().record.revisions.len(), 299);
     }

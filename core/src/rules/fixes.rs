@@ -3,7 +3,7 @@
 
 use crate::catalogue::parts;
 use crate::cockpit::{ButtonId, ControlKind, Freedom, HandPosition};
-use crate::coverage::{Via, Way, press_of};
+use crate::coverage::{Coverage, Via, Way, press_of};
 use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit};
 use crate::finding::Fix;
 use crate::function::Function;
@@ -47,7 +47,8 @@ pub(super) fn put_within_reach_of(
 }
 
 /// Lets the button of a function change places with one that is reached from a
-/// position and has a function that may be missing there.
+/// position, and whose function may be missing there or is called up otherwise,
+/// such as by a fixed button.
 pub(super) fn swap_within_reach_of(
     situation: &Situation<'_>,
     function: Function,
@@ -70,10 +71,10 @@ pub(super) fn swap_within_reach_of(
     from.flat_map(|(from, given)| {
         taps()
             .filter(|(to, other)| {
-                may_be_missing(**other)
-                    && reached(**to)
+                reached(**to)
                     && bike.can_do(**to, *given)
                     && bike.can_do(*from, **other)
+                    && (may_be_missing(**other) || stays_reached(situation, **other, (*from, **to)))
             })
             .map(|(to, _)| Fix {
                 label: format!(
@@ -86,6 +87,25 @@ pub(super) fn swap_within_reach_of(
     })
     .take(MOST_PLACES)
     .collect()
+}
+
+/// Whether a function is reached from wherever it is now, once two buttons
+/// change places.
+fn stays_reached(
+    situation: &Situation<'_>,
+    function: Function,
+    (a, b): (ButtonId, ButtonId),
+) -> bool {
+    let swap = Edit::Layout(LayoutEdit::Swap(a, b));
+    let Ok(after) = situation.plan.apply(&swap) else {
+        return false;
+    };
+    let coverage = Coverage::of(&after, after.layout());
+    situation.positions().iter().all(|position| {
+        let cell = coverage.cell(function, *position, Day::Usual);
+        situation.reached(function, *position).is_none()
+            || cell.is_some_and(|c| c.reached().is_some())
+    })
 }
 
 /// Moves one of two buttons' functions to the best free button elsewhere.

@@ -4,7 +4,7 @@ use super::trial::must_fix_keys;
 use super::{Rule, findings, findings_in};
 use crate::catalogue::{TemplateId, template};
 use crate::cockpit::{ButtonId, ControlId, Freedom, HandPosition, SystemProfile};
-use crate::edit::{BikeEdit, BrakeEdit, Edit, LayoutEdit, RiderEdit};
+use crate::edit::{BikeEdit, BrakeEdit, Edit, GearEdit, LayoutEdit, RiderEdit};
 use crate::finding::Finding;
 use crate::function::Function;
 use crate::layout::{Chord, Hold};
@@ -163,6 +163,10 @@ impl Setup {
 
     pub(super) fn bike_edit(self, edit: BikeEdit) -> Self {
         self.edit(&Edit::Bike(edit))
+    }
+
+    pub(super) fn gear_edit(self, edit: GearEdit) -> Self {
+        self.edit(&Edit::Gears(edit))
     }
 
     pub(super) fn brake_edit(self, edit: BrakeEdit) -> Self {

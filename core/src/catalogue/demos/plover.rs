@@ -5,8 +5,9 @@ use crate::catalogue::TemplateId;
 use crate::cockpit::{
     BarSide, ButtonPart, ControlKind, ProfileOrigin, SystemProfile, ThumbWorkKind,
 };
-use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
+use crate::edit::{BikeEdit, Edit, GearEdit, LayoutEdit, PlanEdit, RiderEdit};
 use crate::function::Function;
+use crate::gears::LadderGoal;
 use crate::rider::{Ability, Answer, Contact, Difficulty, Later, Side, YesNo};
 use crate::shift_plan::ShiftPlanKind;
 use crate::text::{Date, Text};
@@ -78,6 +79,7 @@ pub(super) fn work() -> Work {
         ))),
         Edit::Layout(LayoutEdit::Clear),
         Edit::Plan(PlanEdit::ShiftPlan(ShiftPlanKind::Ladder)),
+        Edit::Gears(GearEdit::LadderGoal(LadderGoal::Comfort)),
         Edit::Layout(LayoutEdit::AllShiftingOn(Side::Right)),
         Edit::Layout(LayoutEdit::Tap(near, Some(Function::FrontToggle))),
         Edit::Plan(PlanEdit::DuplicateLayout(Text::new(

@@ -26,12 +26,16 @@ const COMFORT_LAST_COG: u8 = 2;
 /// The landing of a comfortable ladder (our judgement).
 const COMFORT_LANDING: u8 = 2;
 
+/// A landing this near to where the opposite crossover leaves is close (our
+/// judgement).
+pub(crate) const CLOSE: u8 = 2;
+
 const N: usize = MOST_COGS as usize;
 
 /// What a part of a ladder costs: compared from the first to the last.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Cost {
-    counts: [u8; 4],
+    counts: [u8; 5],
     /// The largest step in the first round, the sum of squares in the second.
     steps: u64,
 }
@@ -89,7 +93,7 @@ impl Search<'_> {
         let mut table: Table = [[None; N]; N];
         let at = usize::from(easiest.cog);
         let free = Cost {
-            counts: [0; 4],
+            counts: [0; 5],
             steps: 0,
         };
         table[at][at] = Some(Entry {
@@ -168,6 +172,7 @@ impl Search<'_> {
                         from: (a as u8, 0),
                         ..entry
                     });
+                    let cost = self.with_close(cost, a - d);
                     self.offer(&mut crossed[b][d], candidate, Some(cost));
                 }
             }
@@ -191,6 +196,7 @@ impl Search<'_> {
                         from: (d as u8, 0),
                         ..entry
                     });
+                    let cost = self.with_close(cost, b - c);
                     self.offer(&mut crossed[b][c], candidate, Some(cost));
                 }
             }
@@ -207,12 +213,20 @@ impl Search<'_> {
         let mut cost = self.step(easier, harder)?;
         let cogs = easier.cog.abs_diff(harder.cog);
         let far = u8::from(cogs > MOST_LANDING);
-        let wide = cost.counts[1];
+        let wide = u8::from(is_wide(self.gears, easier, harder));
         cost.counts = match self.settings.goal {
-            LadderGoal::Even => [far, wide, cogs, 0],
-            LadderGoal::Comfort => [late, far, cogs.abs_diff(COMFORT_LANDING), cost.counts[3]],
+            LadderGoal::Even => [far, wide, cogs, 0, 0],
+            LadderGoal::Comfort => [late, far, wide, cogs.abs_diff(COMFORT_LANDING), 0],
         };
         Some(cost)
+    }
+
+    /// The same with a landing so many rungs from the opposite crossover.
+    fn with_close(&self, mut cost: Cost, rungs: usize) -> Cost {
+        if self.settings.goal == LadderGoal::Comfort {
+            cost.counts[4] += u8::from(rungs <= usize::from(CLOSE));
+        }
+        cost
     }
 
     /// What a step costs; `None` where it is larger than allowed.
@@ -220,8 +234,8 @@ impl Search<'_> {
         let step = weight(self.gears, easier, harder);
         let wide = u8::from(is_wide(self.gears, easier, harder));
         let counts = match self.settings.goal {
-            LadderGoal::Even => [0, wide, 0, 0],
-            LadderGoal::Comfort => [0, 0, 0, wide],
+            LadderGoal::Even => [0, wide, 0, 0, 0],
+            LadderGoal::Comfort => [0, 0, wide, 0, 0],
         };
         match self.most {
             None => Some(Cost {

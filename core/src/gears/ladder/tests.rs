@@ -34,6 +34,18 @@ fn a_road_ladder_lands_on_two_cogs() {
 }
 
 #[test]
+fn a_comfortable_ladder_keeps_its_crossovers_apart() {
+    let gears = gears("30 46", "11 13 15 17 19 21 24 27 31 35 40");
+    let apart = |goal| {
+        let ladder = best(&gears, goal);
+        let rungs = |crossover: &Crossover| ladder.rungs_to_opposite(*crossover);
+        ladder.crossovers().iter().map(rungs).collect::<Vec<_>>()
+    };
+    assert_eq!(apart(LadderGoal::Even), [Some(1), Some(1)]);
+    assert_eq!(apart(LadderGoal::Comfort), [Some(5), Some(5)]);
+}
+
+#[test]
 fn a_comfortable_ladder_leaves_the_large_ring_early() {
     let gears = gears("34 50", ROAD_12);
     let ladder = best(&gears, LadderGoal::Comfort);
