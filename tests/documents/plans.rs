@@ -464,6 +464,7 @@ pub fn look_at(plan: &Plan) {
     };
     let _ = (Sheet::of(plan, options), Slot::all(plan));
     let _ = Picture::of(&plan.bike, Paper::for_width(390.0));
+    crate::recorded::look_at(plan);
     for (id, ..) in plan.bike.buttons() {
         let _ = (plan.bike.balloon(id), plan.bike.nearest_button(id));
     }
