@@ -55,8 +55,8 @@ pub mod fake {
     #[derive(Debug, Clone, PartialEq, Eq, Default)]
     pub struct Fake {
         pub fault: Fault,
-        stopped: bool,
-        entries: BTreeMap<String, String>,
+        pub stopped: bool,
+        pub entries: BTreeMap<String, String>,
     }
 
     impl Fake {
