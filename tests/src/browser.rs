@@ -248,7 +248,9 @@ impl Browser {
     #[track_caller]
     pub fn wait_for_download(&self, name: &str) -> PathBuf {
         let file = self.downloads().join(name);
-        self.wait_for(&format!("{name} is downloaded"), || file.is_file());
+        // The browser reserves the name with an empty file.
+        let arrived = || std::fs::metadata(&file).is_ok_and(|facts| facts.len() > 0);
+        self.wait_for(&format!("{name} is downloaded"), arrived);
         file
     }
 
