@@ -2,17 +2,19 @@
 //!
 //! A [`Lesson`] calls for functions and listens to presses. It begins with one
 //! button and no clock, adds another once a button is found three times in a
-//! row, and comes back to the rider's own mix-ups. It draws nothing and has no
-//! clock: seconds and a seed come in as arguments. What comes of it is a
+//! row, and comes back to the rider's own mix-ups. A [`Gearing`] answers each
+//! press with the gear. It draws nothing and has no clock: seconds and a seed come in as arguments. What comes of it is a
 //! [`Practised`] that stays with the rider until it is sent.
 
 mod call;
+mod gearing;
 mod keys;
 mod lesson;
 #[cfg(test)]
 mod tests;
 
 pub use call::{Call, Pace, Pressed, Scene};
+pub use gearing::Gearing;
 pub use keys::{KeySet, MOVABLE};
 pub use lesson::{Answer, Lesson};
 

@@ -168,6 +168,23 @@ impl Record {
         self.put_in_order();
     }
 
+    /// The step that made a version of a part, where the record reaches back.
+    pub(crate) fn step_to(&self, part: &PartKey, version: Version) -> Option<&PartStep> {
+        // Revisions stand in the order of their numbers.
+        let revisions = &self.revisions;
+        let first = revisions.partition_point(|r| r.number < version.revision);
+        let mut of_number =
+            (revisions[first..].iter()).take_while(|r| r.number == version.revision);
+        of_number.find_map(|revision| {
+            let mut steps = revision.parts.iter();
+            // A step leads back, or the record was tampered with.
+            let leads_back = |step: &&PartStep| step.from.revision < version.revision;
+            steps
+                .find(|step| step.part == *part && step.to == version.code)
+                .filter(leads_back)
+        })
+    }
+
     /// Forgets what was said of the hands, also before earlier changes.
     pub(crate) fn without_hand_details(&self) -> Record {
         let mut record = self.clone();

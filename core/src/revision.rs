@@ -154,13 +154,7 @@ fn look_back(
     revision: u32,
 ) -> bool {
     while version.revision > revision {
-        let mut of_number = (record.revisions.iter()).filter(|r| r.number == version.revision);
-        let step = of_number.find_map(|r| {
-            r.parts
-                .iter()
-                .find(|step| step.part == *part && step.to == version.code)
-        });
-        let Some(step) = step.filter(|step| step.from.revision < version.revision) else {
+        let Some(step) = record.step_to(part, version) else {
             return false;
         };
         if step.was.is_empty() {

@@ -3,18 +3,20 @@
 use crate::cockpit::ButtonId;
 use crate::coverage::Cell;
 use crate::finding::{Finding, Place, Severity};
+use crate::gears::{Demand, UsualMove};
 use crate::layout::{Hold, Layout, LayoutId};
 use crate::plan::Plan;
 use crate::practice;
 use crate::record::Code;
 use crate::revision;
-use crate::rider::Day;
+use crate::rider::{Day, Side};
 use crate::rules;
 use crate::sheet::Readiness;
 use crate::situation::Situation;
 use crate::summary::{self, Summary};
 use crate::tally::Tally;
 use crate::text::{capital, list};
+use crate::vocabulary::Vocabulary;
 
 vocabulary! {
     /// What the lines of a comparison are about, in the order of reading.
@@ -123,6 +125,8 @@ impl Comparison {
         let differing = differing.collect();
         lines.extend(findings(plan, &looked));
         lines.extend(coverage(&looked));
+        lines.extend(gears(plan));
+        lines.extend(loads(plan));
         lines.extend(practised(plan));
         Comparison {
             sentences: sentences(plan, &columns, &lines),
@@ -284,6 +288,70 @@ fn said(plan: &Plan, cell: &Cell) -> String {
     )
 }
 
+/// Presses from gear to gear with the holds of each layout, where the teeth are
+/// known.
+fn gears(plan: &Plan) -> Vec<Line> {
+    let demands = plan.layouts.iter().map(|layout| {
+        Demand::of_plan(&Plan {
+            current: layout.id,
+            ..plan.clone()
+        })
+    });
+    let Ok(demands) = demands.collect::<Result<Vec<Demand>, _>>() else {
+        return Vec::new();
+    };
+    let line = |head: String, say: &dyn Fn(&Demand) -> String| {
+        Line::new(Topic::Gears, head, demands.iter().map(say).collect())
+    };
+    let mut lines: Vec<Line> = UsualMove::ALL
+        .iter()
+        .map(|usual| {
+            line(format!("Presses, {usual}"), &|demand| {
+                let mut moves = demand.moves.iter();
+                let found = moves.find(|(of, _)| of == usual);
+                found
+                    .map(|(_, trip)| trip.presses.to_string())
+                    .unwrap_or_default()
+            })
+        })
+        .collect();
+    lines.push(line(
+        "Most presses from any gear to any other".into(),
+        &|demand| demand.worst.to_string(),
+    ));
+    lines
+}
+
+/// What the ride that is remembered of each layout asked of each hand.
+fn loads(plan: &Plan) -> Vec<Line> {
+    let ridden = |layout: &Layout| {
+        let mut rides = plan.rides.remembered.iter();
+        rides.find(|ride| ride.layout == layout.id)
+    };
+    if !plan.layouts.iter().any(|layout| ridden(layout).is_some()) {
+        return Vec::new();
+    }
+    let line = |side: Side| {
+        let cells = plan.layouts.iter().map(|layout| match ridden(layout) {
+            None => "not ridden yet".into(),
+            Some(ride) if ride.is_stale(plan) => "ridden before the last change".into(),
+            Some(ride) => {
+                let hand = ride.hand(side);
+                format!(
+                    "{} in {} min, {} of them while braking",
+                    hand.presses, ride.minutes, hand.clashes
+                )
+            }
+        });
+        let head = format!("Presses of the {side} hand on a ride");
+        Line {
+            places: vec![Place::Hand(side)],
+            ..Line::new(Topic::Loads, head, cells.collect())
+        }
+    };
+    Side::ALL.iter().copied().map(line).collect()
+}
+
 fn practised(plan: &Plan) -> Vec<Line> {
     let totals = plan
         .layouts
@@ -391,6 +459,8 @@ mod tests {
             plan.layouts.truncate(1);
             plan.current = plan.layouts[0].id;
             plan.chosen = None;
+            // A ride belongs to one layout.
+            plan.rides.remembered.clear();
             let copied = after(&plan, PlanEdit::DuplicateLayout("copy".into()));
             let compared = Comparison::of(&copied);
             prop_assert!(compared.differing.is_empty());
@@ -431,6 +501,29 @@ mod tests {
                 .any(|l| l.cells[0].is_empty() && l.cells[before] == "must fix")
         );
         assert!(compared.columns[before].tally.must_fix > compared.columns[0].tally.must_fix);
+    }
+
+    #[test]
+    fn gears_and_rides_stand_beside_each_other() {
+        let plan = demo(DemoId::Wren).plan;
+        let mut plan = after(&plan, PlanEdit::DuplicateLayout("Two".into()));
+        let own = |plan: &Plan, topic| {
+            let lines = Comparison::of(plan).lines.into_iter();
+            lines.filter(|line| line.topic == topic).collect::<Vec<_>>()
+        };
+        let gears = own(&plan, Topic::Gears);
+        assert!(gears.len() > 2 && gears.iter().all(|l| l.cells.iter().all(|c| !c.is_empty())));
+        assert!(own(&plan, Topic::Loads).is_empty());
+        plan.rides
+            .remembered
+            .push(crate::ride::kept::Remembered::blank(&plan));
+        let loads = own(&plan, Topic::Loads);
+        let last = |line: &super::Line| line.cells.last().cloned();
+        assert_eq!(
+            last(&loads[0]),
+            Some("0 in 60 min, 0 of them while braking".into())
+        );
+        assert!(loads.iter().all(|l| l.cells[0] == "not ridden yet"));
     }
 
     #[test]

@@ -564,7 +564,7 @@ fn reach_is_shown_by_hatch_and_in_words() {
     choose(&shop, "Show reach", "left hand, from the hoods");
     let words = |button: &str| face(&shop, button).inner_css(".reach");
     words(LEFT_HOOD).wait_for_text("thumb, at hand");
-    words(RIGHT_OUTER).wait_for_text("other hand must cross over");
+    words(RIGHT_OUTER).wait_for_text("must cross over");
     shop.css(".reach-key")
         .wait_for_text("Left brake-shift lever: index finger, at hand");
     let fill = |button: &str| {
@@ -680,6 +680,8 @@ fn coverage_tells_usual_and_bad_day() {
     shop.wait_for("the left hand has it", || {
         row("rear easier").contains("left index finger")
     });
+    // What is far out of view is laid out once it comes near.
+    shop.css(".coverage").scroll_into_view();
     shop.role("radio", "bad day").focus();
     shop.press("Space");
     shop.wait_for("the bad day is shown", || {
@@ -691,6 +693,7 @@ fn coverage_tells_usual_and_bad_day() {
     shop.css(".sheet").wait_until_shown();
     shop.visit("#/layout");
     shop.css(".face").nth(0).wait_until_shown();
+    shop.css(".coverage").scroll_into_view();
     assert!(shop.role("radio", "bad day").is_selected());
     // No hand crosses over to brake, on any day: that is no brake.
     let rear = row("rear wheel brake");
@@ -734,7 +737,7 @@ fn fits_and_can_be_hit(browser: &Browser, when: &str) {
     assert!(over <= 0.0, "{when}: {over} px stick out");
     let small: Vec<String> = browser.eval(
         "return [...document.querySelectorAll('main button, main select, main summary, main .hit')]
-            .filter(e => e.checkVisibility({ visibilityProperty: true }) && !e.closest('.drawn'))
+            .filter(e => e.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: true }) && !e.closest('.drawn'))
             .map(e => [e.textContent.trim().slice(0, 40), e.getBoundingClientRect()])
             .filter(([, r]) => r.width < 43.9 || r.height < 43.9)
             .map(([t, r]) => `${t}: ${r.width} by ${r.height}`)",

@@ -6,6 +6,7 @@ mod kept_as_written;
 mod never_panics;
 mod plans;
 mod published_schema;
+mod recorded;
 mod round_trip;
 mod saved;
 mod scripts;

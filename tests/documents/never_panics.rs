@@ -1,6 +1,7 @@
 //! No bytes make reading panic, and what opens can be looked at and written.
 
 use crate::plans::{any_plan, full, look_at};
+use crate::recorded::recorded;
 use leverwright_core::document;
 use proptest::prelude::*;
 use proptest::sample::Index;
@@ -22,7 +23,7 @@ fn open(bytes: &[u8]) {
 }
 
 /// Every value of a file by its JSON pointer.
-fn places(here: &Value, pointer: &str, found: &mut Vec<String>) {
+pub fn places(here: &Value, pointer: &str, found: &mut Vec<String>) {
     found.push(pointer.to_owned());
     let escape = |name: &str| name.replace('~', "~0").replace('/', "~1");
     match here {
@@ -74,7 +75,7 @@ proptest! {
 
     #[test]
     fn on_files_with_values_exchanged(
-        plan in prop_oneof![any_plan(), Just(full())],
+        plan in prop_oneof![any_plan(), Just(full()), Just(recorded())],
         swaps in prop::collection::vec((any::<Index>(), any::<Index>()), 0..3),
         odd in prop::collection::vec((any::<Index>(), odd_value()), 0..3),
     ) {

@@ -275,7 +275,7 @@ fn answer<T>(value: T, n: u16) -> Answer<T> {
         source: pick(n),
         date: Date::new(2000 + n % 900, 1 + (n % 12) as u8, 1 + (n % 28) as u8),
         worn: (n > 99).then(|| pick(n)),
-        in_one_tap: n % 5 == 0,
+        in_one_tap: n.is_multiple_of(5),
     };
     match n % 4 {
         0 => Answer::NOT_ASKED,
@@ -464,6 +464,7 @@ pub fn look_at(plan: &Plan) {
     };
     let _ = (Sheet::of(plan, options), Slot::all(plan));
     let _ = Picture::of(&plan.bike, Paper::for_width(390.0));
+    crate::recorded::look_at(plan);
     for (id, ..) in plan.bike.buttons() {
         let _ = (plan.bike.balloon(id), plan.bike.nearest_button(id));
     }

@@ -2,6 +2,7 @@
 //! `jsonschema` crate, JSON Schema draft 2020-12).
 
 use crate::plans::{any_plan, full};
+use crate::recorded::recorded;
 use jsonschema::Validator;
 use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::{DemoId, TemplateId, demo, template};
@@ -53,10 +54,12 @@ fn templates_demos_and_a_full_plan_keep_to_it() {
         let file = file(&demo(*id).plan);
         assert!(VALIDATOR.is_valid(&file), "{id}");
     }
-    let problems: Vec<String> = (VALIDATOR.iter_errors(&file(&full())))
-        .map(|error| error.to_string())
-        .collect();
-    assert_eq!(problems, [""; 0]);
+    for plan in [full(), recorded()] {
+        let problems: Vec<String> = (VALIDATOR.iter_errors(&file(&plan)))
+            .map(|error| error.to_string())
+            .collect();
+        assert_eq!(problems, [""; 0]);
+    }
 }
 
 /// Places of a full plan, and what does not belong there.

@@ -185,7 +185,7 @@ mod schema {
             json_schema!({
                 "description": "A part of the plan that is merged as a whole.",
                 "type": "string",
-                "pattern": "^(title|rider|reach|bike|layouts|hand:(left|right)|layout:(0|[1-9][0-9]{0,4})|accepted:.*)$",
+                "pattern": "^(title|rider|reach|bike|road|layouts|hand:(left|right)|layout:(0|[1-9][0-9]{0,4})|accepted:.*)$",
             })
         }
     }

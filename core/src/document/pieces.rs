@@ -164,8 +164,8 @@ fn take_reach(file: &mut Map<String, Value>) -> Value {
 fn put_reach(file: &mut Map<String, Value>, reach: &Value) {
     let bike = file.get_mut("bike");
     for (name, owner, field) in bike.into_iter().flat_map(owners_of_reach) {
-        if let Some(seen) = reach.get(&name) {
-            owner[field] = seen.clone();
+        if let (Some(seen), Value::Object(owner)) = (reach.get(&name), owner) {
+            owner.insert(field.to_owned(), seen.clone());
         }
     }
 }

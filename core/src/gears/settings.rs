@@ -24,8 +24,10 @@ impl Direction {
 
 vocabulary! {
     /// What a worked-out ladder aims at.
+    #[derive(Default)]
     pub enum LadderGoal as "ladder goal" {
         /// The fewest cogs moved at crossovers, then the most even steps.
+        #[default]
         Even = "even", "fewest cogs moved, most even steps";
         /// Down crossovers early, landings of two cogs: for one hand.
         Comfort = "comfort", "comfort first, for one hand";
@@ -71,12 +73,6 @@ impl LadderSettings {
     /// Whether the ladder keeps out of a gear.
     pub fn forbids(&self, gear: Gear) -> bool {
         self.forbidden.contains(&gear)
-    }
-}
-
-impl Default for LadderGoal {
-    fn default() -> Self {
-        LadderGoal::Even
     }
 }
 

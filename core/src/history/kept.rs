@@ -158,6 +158,22 @@ mod tests {
     }
 
     #[test]
+    fn a_long_record_takes_little_room() {
+        let history = named((0..300).map(|n| format!("bike {n}")));
+        let whole = document::write(history.plan()).len();
+        let kept = history.write_past(ROOM);
+        assert!(
+            kept.len() < whole / 4,
+            "{} bytes for 50 steps of {whole}",
+            kept.len()
+        );
+        let mut again = History::new(history.plan().clone());
+        assert_eq!(again.recall(&kept), History::KEPT);
+        assert!(again.undo());
+        assert_eq!(again.plan().record.revisions.len(), 299);
+    }
+
+    #[test]
     fn what_was_removed_from_undo_is_not_written() {
         let mut history = History::new(template(TemplateId::RoadPods).plan("Test"));
         for edit in [

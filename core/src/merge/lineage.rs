@@ -29,22 +29,13 @@ pub(super) fn stand(part: &PartKey, my: &Piece, their: &Piece, a: &Record, b: &R
 
 /// Whether a version of a part was made from another one, step by step.
 fn descends(mut version: Version, from: Version, part: &PartKey, records: [&Record; 2]) -> bool {
-    let step_to = |version: Version| {
-        records.iter().find_map(|record| {
-            // Revisions stand in the order of their numbers.
-            let first = (record.revisions).partition_point(|r| r.number < version.revision);
-            let of_number = record.revisions[first..]
-                .iter()
-                .take_while(|r| r.number == version.revision);
-            let mut steps = of_number.flat_map(|revision| &revision.parts);
-            steps.find(|step| step.part == *part && step.to == version.code)
-        })
-    };
     while version.revision > from.revision {
-        match step_to(version) {
-            // A step leads back, or the record was tampered with.
-            Some(step) if step.from.revision < version.revision => version = step.from,
-            _ => return false,
+        let step = records
+            .iter()
+            .find_map(|record| record.step_to(part, version));
+        match step {
+            Some(step) => version = step.from,
+            None => return false,
         }
         if version == from {
             return true;

@@ -2,12 +2,13 @@
 
 use proptest::prelude::*;
 
-use super::{Answer, KeySet, Lesson, Pace, Pressed, total};
+use super::{Answer, Gearing, KeySet, Lesson, Pace, Pressed, total};
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::coverage::Via;
 use crate::edit::{Edit, LayoutEdit, RecordEdit};
 use crate::finding::Role;
 use crate::function::Function;
+use crate::gears::Rpm;
 use crate::layout::Hold;
 use crate::plan::Plan;
 use crate::record::{Matter, Practised};
@@ -193,6 +194,28 @@ fn sessions_are_kept_for_each_layout() {
         .try_fold(kept, |plan, edit| plan.apply(&edit))
         .expect("they can be sent");
     assert!(total(&sent, plan.current).expect("there are sessions").sent);
+}
+
+#[test]
+fn gears_answer_as_on_the_bike() {
+    let plan = demo(DemoId::Wren).plan;
+    let [down, up] = ["left outer paddle", "left inner paddle"].map(|place| button(&plan, place));
+    let mut gearing = Gearing::of(&plan, plan.layout()).expect("the teeth are known");
+    let start = gearing.gear();
+    let harder = gearing
+        .press(&plan, Pressed::Tap(up))
+        .expect("it is not at an end");
+    assert_eq!((gearing.gear(), harder.to), (harder.to, gearing.gear()));
+    assert_ne!(gearing.gear(), start);
+    gearing.press(&plan, Pressed::Tap(down));
+    assert!(gearing.speed(Rpm(80.0)).is_some() && !gearing.words().is_empty());
+    // To the end, and then nothing moves.
+    for _ in 0..40 {
+        gearing.press(&plan, Pressed::Tap(down));
+    }
+    assert_eq!(gearing.press(&plan, Pressed::Tap(down)), None);
+    let blank = button(&plan, "right hood button");
+    assert_eq!(gearing.press(&plan, Pressed::Tap(blank)), None);
 }
 
 #[test]

@@ -4,6 +4,7 @@ use super::{CheckStep, StepKind};
 use crate::cockpit::{Bike, Blade, Control};
 use crate::finding::Place;
 use crate::function::Function;
+use crate::gears::{Crossover, Direction, Gears, Shifting};
 use crate::layout::Hold;
 use crate::sheet::stand_check::three_presses;
 use crate::shift_plan::ShiftPlanKind;
@@ -229,6 +230,12 @@ fn crossovers(situation: &Situation<'_>) -> Vec<CheckStep> {
         ShiftPlanKind::Paired => "the set number of rear shifts follows, and the chain stays on",
         _ => "the chain changes rings and stays on",
     };
+    if let Some((crossovers, gears)) = ladder_of(situation) {
+        let steps = crossovers
+            .iter()
+            .map(|crossover| walked(situation, crossover, &gears));
+        return steps.collect();
+    }
     let step = |key: &str, functions, ring: &str| {
         CheckStep::new(
             key,
@@ -243,6 +250,29 @@ fn crossovers(situation: &Situation<'_>) -> Vec<CheckStep> {
         step("cross:up", up, "larger"),
         step("cross:down", down, "smaller"),
     ]
+}
+
+/// The crossovers of a ladder that works, with its gears.
+fn ladder_of(situation: &Situation<'_>) -> Option<(Vec<Crossover>, Gears)> {
+    let shifting = Shifting::of(situation.plan).ok()?;
+    let crossovers = shifting.ladder()?.crossovers();
+    (!crossovers.is_empty()).then_some((crossovers, shifting.gears))
+}
+
+fn walked(situation: &Situation<'_>, crossover: &Crossover, gears: &Gears) -> CheckStep {
+    let (way, function) = match crossover.way {
+        Direction::Up => ("up", Function::RungUp),
+        Direction::Down => ("down", Function::RungDown),
+    };
+    let (from, to) = (gears.words(crossover.from), gears.words(crossover.to));
+    CheckStep::new(
+        format!("cross:{way}:{}", crossover.pair()),
+        StepKind::Crossover,
+        format!("Walk {way} the ladder over the crossover: {from} to {to}"),
+    )
+    .shows("front and rear shift together, and the chain stays on")
+    .times(3)
+    .at(pressing(situation, &[function]))
 }
 
 fn power(situation: &Situation<'_>) -> Vec<CheckStep> {

@@ -233,6 +233,22 @@ fn the_last_word_waits_for_every_step() {
 }
 
 #[test]
+fn each_crossover_of_the_ladder_is_walked_both_ways() {
+    let steps = steps(&demo(DemoId::Wren).plan, Check::Stand);
+    let crossing: Vec<_> = steps
+        .iter()
+        .filter(|s| s.kind == StepKind::Crossover)
+        .collect();
+    let keys: Vec<_> = crossing.iter().map(|s| s.key.as_str()).collect();
+    assert_eq!(keys, ["cross:up:0", "cross:down:0"]);
+    assert!(
+        crossing
+            .iter()
+            .all(|s| s.times == 3 && s.act.contains(" to ") && !s.places.is_empty())
+    );
+}
+
+#[test]
 fn only_the_shop_does_the_stand_check() {
     let step = Step {
         check: Check::Stand,

@@ -5,6 +5,10 @@
 //! condition that where one crossover lands the other does not yet leave. The
 //! largest step is no sum, so it takes two rounds: the first finds how small it
 //! can be, the second, with larger steps left out, the most even steps.
+#![expect(
+    clippy::needless_range_loop,
+    reason = "several tables are walked by the same two cogs"
+)]
 
 use std::cmp::Ordering;
 
