@@ -45,10 +45,11 @@ pub fn focus_screen_if_lost() {
 /// Unfolds what hides it. Whether it is on the page.
 pub fn focus_field(key: &str) -> bool {
     let page = document();
-    let named = format!("[name='{key}']:checked, [name='{key}']");
+    let find = |selector: String| page.query_selector(&selector).ok().flatten();
     let field = page
         .get_element_by_id(key)
-        .or_else(|| page.query_selector(&named).ok().flatten())
+        .or_else(|| find(format!("[name='{key}']:checked")))
+        .or_else(|| find(format!("[name='{key}']")))
         .and_then(|field| field.dyn_into::<HtmlElement>().ok());
     let Some(field) = field else {
         return false;

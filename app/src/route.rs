@@ -118,7 +118,13 @@ pub fn field_in_address() -> Option<String> {
 pub fn current_route() -> ReadSignal<Route> {
     let read = Route::now;
     let (route, set_route) = signal(read());
-    let listener = window_event_listener(ev::hashchange, move |_| set_route.set(read()));
+    let listener = window_event_listener(ev::hashchange, move |_| {
+        // A link to a field of the screen in view must not draw it anew.
+        let now = read();
+        if route.get_untracked() != now {
+            set_route.set(now);
+        }
+    });
     on_cleanup(move || listener.remove());
     route
 }

@@ -27,12 +27,9 @@ fn nobody_signs_as_the_shop_unasked_and_a_changed_answer_ends_it() {
     card.inner_css("textarea").fill("Seen on the closed lane.");
     card.inner_css("input[type=text]").fill("A. Fitter");
     card.inner_css("button[type=submit]").click();
-    card.inner_css("[role=alert]")
-        .wait_for_text("Choose as whom.");
-    card.inner_css("select").script(
-        "arguments[0].value = 'clinician';
-         arguments[0].dispatchEvent(new Event('change', { bubbles: true }))",
-    );
+    card.inner_css("[role=alert]:not(:empty)")
+        .wait_for_text("Say in what role you accept it.");
+    card.inner_role("radio", "clinician").click();
     card.inner_css("button[type=submit]").click();
     shop.css(".finding .accepted")
         .wait_for_text("A. Fitter, clinician");
@@ -41,7 +38,7 @@ fn nobody_signs_as_the_shop_unasked_and_a_changed_answer_ends_it() {
     let next = finding(&shop, "Not asked yet about the left hand");
     next.inner_css("summary").click();
     assert_eq!(next.inner_css("input[type=text]").value(), "A. Fitter");
-    assert_eq!(next.inner_css("select").value(), "");
+    assert_eq!(next.inner_css("input[type=radio]:checked").count(), 0);
 
     // What it rested on changes: it no longer counts, and is still told.
     shop.visit("#/rider");

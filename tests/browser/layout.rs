@@ -280,10 +280,11 @@ fn the_menu_does_everything() {
     open_layout(&shop, PODS);
     let dialog = shop.css("dialog.button-menu");
     let pick = |section: &str, words: &str| {
-        dialog
-            .inner_css(&format!("[aria-labelledby={section}]"))
-            .inner_role("button", words)
-            .click();
+        let section = dialog.inner_css(&format!("[aria-labelledby={section}]"));
+        let button = section.inner_role("button", words);
+        // Clear of Close, which stays in view.
+        button.scroll_into_view();
+        button.click();
     };
 
     menu_of(&shop, LEFT_OUTER).click();
@@ -646,6 +647,9 @@ fn accepting_asks_role_name_and_reason() {
     // Who signed last stays filled in, the role never.
     let other = clinic.css(".finding details.accept summary").nth(0);
     other.click();
+    clinic
+        .css("details.accept[open] input[type=text]")
+        .wait_until_shown();
     let open = "document.querySelector('details.accept[open]')";
     assert_eq!(
         clinic.eval::<String>(&format!(
@@ -717,7 +721,7 @@ fn axe_core_objects_to_nothing_on_the_layout() {
         shop.assert_accessible();
         choose(&shop, "Show reach", "left hand, from the hoods");
         face(&shop, RIGHT_SPRINT).click();
-        shop.css(".why").wait_until_shown();
+        shop.css(".slot .why").wait_until_shown();
         item(&shop, "rear-easier").click();
         shop.assert_accessible();
         shop.press("Escape");

@@ -140,7 +140,9 @@ fn a_full_store_loses_nothing_and_says_so() {
     let shop = Browser::open("shop");
     start(&shop, ROAD);
     rename(&shop, ROAD, "Saved");
-    let before = stored(&shop);
+    // Undo kept beside plans makes room for them first.
+    let mut before = stored(&shop);
+    before.retain(|key, _| key.starts_with("leverwright/plan/"));
     fill_store(&shop);
     pick(&shop, "Saved", "Rename");
     shop.role("textbox", "Name of the plan")

@@ -55,8 +55,8 @@ pub mod fake {
     #[derive(Debug, Clone, PartialEq, Eq, Default)]
     pub struct Fake {
         pub fault: Fault,
-        stopped: bool,
-        entries: BTreeMap<String, String>,
+        pub(in crate::storage) stopped: bool,
+        pub(in crate::storage) entries: BTreeMap<String, String>,
     }
 
     impl Fake {

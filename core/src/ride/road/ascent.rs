@@ -38,7 +38,7 @@ pub fn smoothed(heights: &[f64], spacing: f64) -> Vec<f64> {
 }
 
 /// The metres climbed: rises from a low point to the next high point, as far as
-/// they are higher than `RISE`.
+/// they are higher than what counts as a rise.
 pub fn ascent(heights: impl Iterator<Item = f64>) -> f64 {
     let (mut climbed, mut low, mut high) = (0.0, f64::INFINITY, f64::NEG_INFINITY);
     let mut rising = false;
