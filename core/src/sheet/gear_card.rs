@@ -53,10 +53,7 @@ pub(super) fn card(situation: &Situation<'_>) -> Option<GearCard> {
 
 fn facts(plan: &Plan) -> Vec<super::Field> {
     let drivetrain = &plan.bike.drivetrain;
-    let field = |label: &'static str, value: Option<String>| super::Field {
-        label,
-        value,
-    };
+    let field = |label: &'static str, value: Option<String>| super::Field { label, value };
     let length = drivetrain.gears().zip(drivetrain.chainstay);
     let pitches = length.and_then(|(gears, chainstay)| gears.chain_pitches(chainstay));
     let mut facts = vec![
