@@ -2,12 +2,13 @@
 //!
 //! A document of typed parts, complete in words, so that it can be tested and
 //! copied without a browser; the app only sets it on paper. It has three pages,
-//! [`Page::OnTheStand`], [`Page::Work`] and [`Page::Proof`], and on request a
-//! fourth, [`Page::Hands`]. A page of the sheet may take more than one leaf.
+//! [`Page::OnTheStand`], [`Page::Work`] and [`Page::Proof`], and on request two
+//! more, [`Page::Gears`] and [`Page::Hands`]. A page of the sheet may take more than one leaf.
 
 mod brakes;
 mod buttons;
 mod coverage;
+mod gear_card;
 mod hands;
 mod parts;
 mod points;
@@ -24,6 +25,7 @@ mod work;
 pub use brakes::{BladeState, BrakeLine, BrakeSheet, LatchState, ThrowTest};
 pub use buttons::{ButtonRow, ChordWith, Now, Pressed, PressedBy, Was};
 pub use coverage::{CoverageAnswer, CoverageLine, CoverageTable, CoverageWords};
+pub use gear_card::GearCard;
 pub use hands::{HandLine, HandPage, NOT_ASSESSED};
 pub use parts::{PartLine, Quantity};
 pub use points::{AcceptedPoint, OpenPoint};
@@ -75,6 +77,8 @@ vocabulary! {
         Work = "work", "Parts, work, stand check";
         /// Coverage, findings, first ride, cautions, sign-off.
         Proof = "proof", "Reasons, first ride, sign-off";
+        /// Gears, ladder, steps.
+        Gears = "gears", "Gear card";
         /// What the hands can do, as answered.
         Hands = "hands", "Hand details";
     }
@@ -94,6 +98,8 @@ pub struct SheetOptions {
     /// Whether the page with hand details shows step numbers and the closest ICF
     /// codes.
     pub clinical: bool,
+    /// Whether the gear card is printed, once the teeth are entered.
+    pub gear_card: bool,
 }
 
 impl Default for SheetOptions {
@@ -103,6 +109,7 @@ impl Default for SheetOptions {
             large_print: false,
             hand_page: false,
             clinical: false,
+            gear_card: false,
         }
     }
 }
@@ -144,6 +151,8 @@ pub struct Sheet {
     pub cautions: &'static [&'static str],
     /// Who signs: one group of fields for each.
     pub sign_off: Vec<(&'static str, Vec<Field>)>,
+    /// The gears, if asked for and known.
+    pub gears: Option<GearCard>,
     /// What the hands can do, if asked for.
     pub hands: Option<HandPage>,
 }
@@ -178,6 +187,7 @@ impl Sheet {
             first_ride: proof::first_ride(situation),
             cautions: CAUTIONS,
             sign_off: proof::sign_off(),
+            gears: (options.gear_card.then(|| gear_card::card(situation))).flatten(),
             hands: options
                 .hand_page
                 .then(|| hands::page(plan, options.clinical)),
@@ -187,6 +197,9 @@ impl Sheet {
     /// The pages in order.
     pub fn pages(&self) -> Vec<Page> {
         let mut pages = vec![Page::OnTheStand, Page::Work, Page::Proof];
+        if self.gears.is_some() {
+            pages.push(Page::Gears);
+        }
         if self.hands.is_some() {
             pages.push(Page::Hands);
         }

@@ -1,5 +1,9 @@
 //! How the two derailleurs work together.
 
+mod change;
+
+pub use change::PlanChange;
+
 use crate::cockpit::Bike;
 use crate::function::Function;
 

@@ -2,4 +2,5 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+pub mod ladder;
 pub mod number;

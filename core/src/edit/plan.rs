@@ -1,8 +1,10 @@
 //! Changes to the plan as a document.
 
 use super::EditError;
+use super::layout::{may_chord, may_hold};
+use crate::cockpit::Bike;
 use crate::finding::{Acceptable, Acceptance, Role};
-use crate::layout::{Chosen, Layout, LayoutId};
+use crate::layout::{Chord, Chosen, Hold, Layout, LayoutId};
 use crate::limits::{MOST_ACCEPTED, MOST_LAYOUTS};
 use crate::plan::Plan;
 use crate::record::PartKey;
@@ -192,6 +194,40 @@ fn replace_functions(plan: &mut Plan, kind: ShiftPlanKind) {
             }
             _ if kind.has_use_for(function, &bike) => {}
             _ => layout.clear(id),
+        }
+    }
+    replace_in_holds(layout, &bike, kind);
+    replace_in_chords(layout, &bike, kind);
+}
+
+/// A hold that did what has no use any more does what takes its place, or goes.
+fn replace_in_holds(layout: &mut Layout, bike: &Bike, kind: ShiftPlanKind) {
+    for (id, hold) in layout.holds.clone() {
+        let Hold::Does(function) = hold else { continue };
+        let replaced = kind.in_place_of(function).map(Hold::Does);
+        match replaced.filter(|new| may_hold(bike, id, *new).is_ok()) {
+            Some(new) => {
+                layout.holds.insert(id, new);
+            }
+            None if kind.has_use_for(function, bike) => {}
+            None => {
+                layout.holds.remove(&id);
+            }
+        }
+    }
+}
+
+/// Two buttons together, the same.
+fn replace_in_chords(layout: &mut Layout, bike: &Bike, kind: ShiftPlanKind) {
+    let chords = std::mem::take(&mut layout.chords);
+    for chord in chords {
+        let replaced = kind
+            .in_place_of(chord.function)
+            .map(|function| Chord { function, ..chord });
+        match replaced.filter(|new| may_chord(bike, new).is_ok()) {
+            Some(new) => layout.chords.push(new),
+            None if kind.has_use_for(chord.function, bike) => layout.chords.push(chord),
+            None => {}
         }
     }
 }

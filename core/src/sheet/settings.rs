@@ -1,6 +1,7 @@
 //! What is typed into the shift system, in the order of typing.
 
 use crate::cockpit::{Bike, ButtonId, Freedom, ProfileOrigin, SystemProfile};
+use crate::gears::{Crossover, Gears, Ladder, Scheme};
 use crate::layout::{Chord, Layout};
 use crate::rider::YesNo;
 use crate::shift_plan::ShiftPlanKind;
@@ -34,7 +35,7 @@ pub struct Setting {
 pub(super) fn list(situation: &Situation<'_>) -> SettingsList {
     let (plan, layout) = (situation.plan, situation.layout);
     let bike = &plan.bike;
-    let mut settings = shift_plan(plan.shift_plan);
+    let mut settings = shift_plan(situation);
     settings.extend(
         bike.buttons()
             .into_iter()
@@ -79,26 +80,74 @@ fn system(profile: &SystemProfile) -> String {
     }
 }
 
-/// The shift plan, with what the gears still have to decide left open.
-fn shift_plan(kind: ShiftPlanKind) -> Vec<Setting> {
-    let set = |what: &str, value: Option<String>| Setting {
+/// The shift plan; what the gears still have to decide is left open.
+pub(super) fn shift_plan(situation: &Situation<'_>) -> Vec<Setting> {
+    let kind = situation.plan.shift_plan;
+    let mut settings = vec![set("shift plan", Some(kind.to_string()))];
+    let shifting = situation.shifting().ok();
+    match shifting.map(|shifting| (&shifting.gears, &shifting.scheme)) {
+        Some((_, Scheme::Paired(paired))) => {
+            let cogs = |n: u8| Some(super::counted(n.into(), "cog", "cogs"));
+            settings.push(set("rear shifts with front larger", cogs(paired.larger)));
+            settings.push(set("rear shifts with front smaller", cogs(paired.smaller)));
+        }
+        Some((gears, Scheme::Ladder(ladder))) => {
+            for crossover in ladder.crossovers() {
+                settings.push(of_crossover(gears, ladder, crossover));
+            }
+            let stops = match situation.plan.shift_settings.holds_cross {
+                false => "stop",
+                true => "run on",
+            };
+            settings.push(set("holds where the front changes", Some(stops.into())));
+        }
+        Some(_) => {}
+        None => open_ones(kind, &mut settings),
+    }
+    settings
+}
+
+fn set(what: &str, value: Option<String>) -> Setting {
+    Setting {
         numbers: Vec::new(),
         what: what.into(),
         value,
-    };
-    let mut settings = vec![set("shift plan", Some(kind.to_string()))];
-    match kind {
-        ShiftPlanKind::SingleRing | ShiftPlanKind::Separate => {}
-        ShiftPlanKind::Paired => {
-            settings.push(set("rear shifts with front larger", None));
-            settings.push(set("rear shifts with front smaller", None));
-        }
-        ShiftPlanKind::Ladder => {
-            settings.push(set("front changes going up, at rung", None));
-            settings.push(set("front changes going down, at rung", None));
-        }
     }
-    settings
+}
+
+/// Where the front changes: the rung it leaves, and from which gear to which.
+fn of_crossover(gears: &Gears, ladder: &Ladder, crossover: Crossover) -> Setting {
+    let path = ladder.path(crossover.way);
+    let rung = path.iter().position(|gear| *gear == crossover.from);
+    let value = format!(
+        "{} of {}: {} to {}",
+        rung.map_or(0, |at| at + 1),
+        path.len(),
+        gears.words(crossover.from),
+        gears.words(crossover.to)
+    );
+    set(
+        &format!("front changes going {}, at rung", crossover.way),
+        Some(value),
+    )
+}
+
+/// What is written in by hand until the gears are known.
+fn open_ones(kind: ShiftPlanKind, settings: &mut Vec<Setting>) {
+    let open: &[&str] = match kind {
+        ShiftPlanKind::SingleRing | ShiftPlanKind::Separate => &[],
+        ShiftPlanKind::Paired => &[
+            "rear shifts with front larger",
+            "rear shifts with front smaller",
+        ],
+        ShiftPlanKind::Ladder => &[
+            "front changes going up, at rung",
+            "front changes going down, at rung",
+        ],
+    };
+    for what in open {
+        settings.push(set(what, None));
+    }
 }
 
 /// Whether a tap or a hold was given to it.

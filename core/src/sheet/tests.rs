@@ -429,9 +429,10 @@ fn a_blade_that_pulls_nothing_is_to_come_off() {
 fn what_the_gears_must_still_decide_is_left_to_write_in() {
     let plan = edited(
         &template(TemplateId::RoadPlain).plan("Test"),
-        &[Edit::Plan(PlanEdit::ShiftPlanAndButtons(
-            ShiftPlanKind::Ladder,
-        ))],
+        &[
+            Edit::Plan(PlanEdit::ShiftPlanAndButtons(ShiftPlanKind::Ladder)),
+            Edit::Bike(BikeEdit::Cogs(11)),
+        ],
     );
     let settings = Sheet::of(&plan, SheetOptions::default()).settings;
     let open: Vec<&str> = settings
@@ -781,6 +782,7 @@ fn options_pass_and_the_hand_page_is_left_out_unless_asked_for() {
         large_print: true,
         hand_page: true,
         clinical: true,
+        gear_card: false,
     };
     let asked = Sheet::of(&plan, options);
     assert_eq!(asked.options, options);
@@ -1001,4 +1003,61 @@ fn the_sheet_reads_as_kept() {
         SheetOptions::default(),
     );
     expect_test::expect_file!["tests/one_handed.txt"].assert_eq(&sheet.to_text());
+}
+
+#[test]
+fn settings_say_where_the_ladder_changes_the_front() {
+    let plan = edited(
+        &template(TemplateId::RoadPlain).plan("Test"),
+        &[Edit::Plan(PlanEdit::ShiftPlanAndButtons(
+            ShiftPlanKind::Ladder,
+        ))],
+    );
+    let settings = Sheet::of(&plan, SheetOptions::default()).settings.settings;
+    let of = |what: &str| {
+        let found = settings.iter().find(|s| s.what == what);
+        found.and_then(|s| s.value.as_deref())
+    };
+    assert_eq!(
+        of("front changes going up, at rung"),
+        Some("8 of 15: 34×15 to 50×19")
+    );
+    assert_eq!(
+        of("front changes going down, at rung"),
+        Some("10 of 15: 50×27 to 34×21")
+    );
+    let paired = edited(
+        &plan,
+        &[Edit::Plan(PlanEdit::ShiftPlan(ShiftPlanKind::Paired))],
+    );
+    let text = Sheet::of(&paired, SheetOptions::default()).to_text();
+    assert!(text.contains("rear shifts with front larger: 2 cogs"));
+}
+
+#[test]
+fn the_gear_card_is_a_page_of_its_own_once_teeth_are_entered() {
+    let plan = template(TemplateId::RoadPlain).plan("Test");
+    let options = SheetOptions {
+        gear_card: true,
+        ..SheetOptions::default()
+    };
+    let sheet = Sheet::of(&plan, options);
+    assert!(sheet.pages().contains(&Page::Gears));
+    let text = sheet.page_text(Page::Gears);
+    for words in [
+        "50/34 with 11-34, 12 cogs. Ratios from 1.00 (34×34) to 4.55 (50×11)",
+        "Tyre: 28-622",
+        "Largest cog, takes: ________",
+        "foot of a climb, ",
+        "50×11 | 4.55 | ",
+    ] {
+        assert!(text.contains(words), "{words} in {text}");
+    }
+    assert!(
+        !Sheet::of(&plan, SheetOptions::default())
+            .pages()
+            .contains(&Page::Gears)
+    );
+    let unknown = edited(&plan, &[Edit::Bike(BikeEdit::Cogs(11))]);
+    assert!(!Sheet::of(&unknown, options).pages().contains(&Page::Gears));
 }

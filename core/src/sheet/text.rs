@@ -29,6 +29,7 @@ impl Sheet {
             Page::OnTheStand => self.on_the_stand(&mut text),
             Page::Work => self.work_page(&mut text),
             Page::Proof => self.proof_page(&mut text),
+            Page::Gears => self.gears_page(&mut text),
             Page::Hands => self.hands_page(&mut text),
         }
         text.0.join("\n") + "\n"
@@ -108,6 +109,19 @@ impl Sheet {
             text.add((*who).into());
             text.all(fields.iter().map(field));
         }
+    }
+
+    fn gears_page(&self, text: &mut Lines) {
+        let Some(card) = &self.gears else { return };
+        text.add(card.summary.clone());
+        text.all(card.facts.iter().map(field));
+        text.heading("Shift plan");
+        text.all(card.settings.iter().map(setting));
+        text.heading("What it asks of the hands");
+        text.all(card.asks.iter().cloned());
+        text.heading("Gears");
+        text.add(card.table.heads.join(" | "));
+        text.all(card.table.rows.iter().map(|row| row.cells.join(" | ")));
     }
 
     fn hands_page(&self, text: &mut Lines) {
