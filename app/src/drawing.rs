@@ -11,4 +11,4 @@ mod thumbnail;
 
 pub use cockpit::{ButtonView, Cockpit, Touch, reach_fill};
 pub use icon::IconView;
-pub use thumbnail::ThumbnailView;
+pub use thumbnail::{SmallDrawing, ThumbnailView};

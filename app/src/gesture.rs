@@ -89,6 +89,11 @@ pub struct At {
 /// an unsteady press (our judgement).
 pub const SLACK: f64 = 8.0;
 
+/// How long a finger is held before it carries, in milliseconds: longer than a
+/// tap or the start of a swipe, shorter than the browser's own long press (our
+/// judgement).
+pub const HOLD: u64 = 350;
+
 /// A pointer that is down.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Drag {
@@ -99,7 +104,10 @@ pub struct Drag {
     pub at: At,
     /// The place under it; `None` between places.
     pub over: Option<Spot>,
-    /// Whether it went far enough to carry.
+    /// Whether it is still to be held before it carries; moving on before that
+    /// scrolls.
+    waits: bool,
+    /// Whether it went far enough, or was held long enough, to carry.
     pub carries: bool,
 }
 
@@ -163,9 +171,31 @@ impl Gesture {
                 from: at,
                 at,
                 over: None,
+                waits: false,
                 carries: false,
             });
         }
+    }
+
+    /// A finger goes down on something that can be carried: it carries once it
+    /// was [held](HOLD), so that a swipe scrolls.
+    pub fn press_to_hold(&mut self, pointer: i32, load: Load, at: At) {
+        self.press(pointer, load, at);
+        if let Some(drag) = self.drag.as_mut().filter(|d| d.pointer == pointer) {
+            drag.waits = true;
+        }
+    }
+
+    /// A finger was held for [`HOLD`]; whether it carries from now on.
+    pub fn held(&mut self, pointer: i32) -> bool {
+        let waiting = |drag: &&mut Drag| drag.pointer == pointer && drag.waits;
+        let Some(drag) = self.drag.as_mut().filter(waiting) else {
+            return false;
+        };
+        drag.waits = false;
+        drag.carries = true;
+        self.held = None;
+        true
     }
 
     /// A pointer that is down moves; whether it carries from now on.
@@ -176,6 +206,12 @@ impl Gesture {
         drag.at = at;
         drag.over = over;
         let far = (at.x - drag.from.x).hypot(at.y - drag.from.y) > SLACK;
+        if drag.waits {
+            if far {
+                self.drag = None;
+            }
+            return false;
+        }
         let lifted = far && !drag.carries;
         if lifted {
             drag.carries = true;
@@ -279,6 +315,33 @@ mod tests {
         );
         assert!(gesture.ends_with_click());
         assert!(!gesture.ends_with_click());
+        assert_eq!(gesture.tap(EASIER), Tapped::PickedUp(EASIER));
+    }
+
+    #[test]
+    fn a_finger_carries_once_it_was_held_and_a_swipe_carries_nothing() {
+        let mut gesture = Gesture::default();
+        gesture.press_to_hold(1, EASIER, START);
+        assert!(!gesture.move_to(1, away_from(START, 90.0), Some(Spot::Button(id(3)))));
+        assert!(!gesture.held(1));
+        assert_eq!(gesture.release(1), None);
+        assert!(!gesture.is_pressed());
+
+        gesture.press_to_hold(1, EASIER, START);
+        assert!(!gesture.move_to(1, away_from(START, SLACK), None));
+        assert_eq!(gesture.load(), None);
+        assert!(!gesture.held(2));
+        assert!(gesture.held(1));
+        assert_eq!(gesture.load(), Some(EASIER));
+        gesture.move_to(1, away_from(START, 90.0), Some(Spot::Button(id(3))));
+        let dropped = Some((EASIER, Some(Spot::Button(id(3)))));
+        assert_eq!(gesture.release(1), dropped);
+        assert!(gesture.ends_with_click());
+
+        // Let go before that, it was a tap.
+        gesture.press_to_hold(1, EASIER, START);
+        assert_eq!(gesture.release(1), None);
+        assert!(!gesture.held(1));
         assert_eq!(gesture.tap(EASIER), Tapped::PickedUp(EASIER));
     }
 

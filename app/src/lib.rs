@@ -15,6 +15,7 @@ mod shell;
 mod storage;
 mod today;
 mod widgets;
+mod words;
 mod workspace;
 
 use leptos::prelude::*;

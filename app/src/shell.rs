@@ -6,6 +6,7 @@ mod masthead;
 mod navigation;
 mod newer_version;
 mod notices;
+mod status;
 mod undo;
 
 pub mod crash;
@@ -25,6 +26,7 @@ use masthead::Masthead;
 use navigation::Navigation;
 use newer_version::keep_in_browser;
 use notices::Notices;
+use status::StatusLine;
 use undo::{UndoBar, listen_for_undo_keys};
 
 /// Heading, way between screens, acts on the whole plan, messages, and the
@@ -58,6 +60,7 @@ pub fn Shell() -> impl IntoView {
                 Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),
             }}
         </main>
+        <StatusLine/>
         <Footer/>
         <p class="live unseen" role="status" aria-live="polite">
             {move || workspace.spoken.get()}

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 use leverwright_core::coverage::Coverage;
-use leverwright_core::edit::{Edit, EditError};
+use leverwright_core::edit::{Edit, EditError, PlanEdit};
 use leverwright_core::finding::{Finding, Place};
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
@@ -14,6 +14,10 @@ use leverwright_core::rules;
 use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
 use leverwright_core::summary::{self, Summary};
+use leverwright_core::tally::Tally;
+
+use crate::route::Route;
+use crate::words::capitalised;
 
 use crate::evidence::EvidenceChoice;
 
@@ -32,6 +36,14 @@ pub struct Workspace {
     pub lit: RwSignal<Vec<Place>>,
     /// What the live region says next.
     pub spoken: RwSignal<String>,
+    /// What was done last, and how it is taken back; until the next act.
+    pub status: RwSignal<Option<Status>>,
+    /// What is carried, in place of what was done last.
+    pub in_hand: RwSignal<Option<Status>>,
+    /// How to begin, where nothing was done and nothing is carried.
+    pub hint: RwSignal<Option<&'static str>>,
+    /// Where the way back from a rule's page leads: the name of an element.
+    pub left_at: RwSignal<Option<String>>,
     /// Messages that stay until dismissed, newest first.
     pub notices: RwSignal<Vec<Notice>>,
     /// How the setup sheet is printed.
@@ -55,6 +67,17 @@ pub struct Derived {
     pub findings: Vec<Finding>,
     /// The layout in a few words.
     pub summary: Summary,
+}
+
+/// One line near the thumb: what is carried, was done or was refused.
+#[derive(Clone)]
+pub struct Status {
+    /// What it says.
+    pub text: String,
+    /// Whether something was refused.
+    pub trouble: bool,
+    /// What may be done about it.
+    pub offers: Vec<Offer>,
 }
 
 /// A message that stays until dismissed.
@@ -107,6 +130,10 @@ impl Workspace {
             derived,
             lit: RwSignal::new(Vec::new()),
             spoken: RwSignal::new(String::new()),
+            status: RwSignal::new(None),
+            in_hand: RwSignal::new(None),
+            hint: RwSignal::new(None),
+            left_at: RwSignal::new(None),
             notices: RwSignal::new(Vec::new()),
             print: RwSignal::new(usual_print()),
             evidence: RwSignal::new(EvidenceChoice::default()),
@@ -128,12 +155,14 @@ impl Workspace {
         self.evidence.set(EvidenceChoice::default());
         self.day.set(Day::Usual);
         self.history.set(Some(history));
+        self.status.set(None);
         self.lit.set(Vec::new());
     }
 
     /// Clears the desk.
     pub fn close(self) {
         self.history.set(None);
+        self.status.set(None);
         self.lit.set(Vec::new());
     }
 
@@ -147,26 +176,96 @@ impl Workspace {
         match self.try_commit(&edit) {
             Ok(()) => true,
             Err(error) => {
-                self.refuse(&error.to_string());
+                self.say(error.to_string());
+                self.show_refusal(&error);
                 false
             }
         }
     }
 
+    /// Shows why a change was refused, with the way to where it is cured.
+    pub fn show_refusal(self, error: &EditError) {
+        let to_bike = error
+            .is_cured_on_bike()
+            .then(|| Offer::new("Go to Bike", || Route::Bike.go()));
+        let ok = Offer::new("OK", move || self.status.set(None));
+        self.status.set(Some(Status {
+            text: error.to_string(),
+            trouble: true,
+            offers: to_bike.into_iter().chain([ok]).collect(),
+        }));
+    }
+
+    /// Shows what was done, with a way to take it back.
+    fn show_done(self, label: &str) {
+        let tally = self.tally().map(|tally| format!(" {tally}."));
+        self.show(
+            format!("{}.{}", capitalised(label), tally.unwrap_or_default()),
+            vec![Offer::new("Undo this", move || self.undo())],
+        );
+    }
+
+    /// Shows what was done, until the next act.
+    pub fn show(self, text: impl Into<String>, offers: Vec<Offer>) {
+        self.status.set(Some(Status {
+            text: text.into(),
+            trouble: false,
+            offers,
+        }));
+    }
+
+    /// Says and shows what was done.
+    pub fn report(self, text: impl Into<String>) {
+        let text = text.into();
+        self.say(text.clone());
+        self.show(text, Vec::new());
+    }
+
+    /// How many findings stand open; none where no plan is open.
+    pub fn tally(self) -> Option<Tally> {
+        let plan = self.plan.get_untracked()?;
+        let derived = self.derived.get_untracked()?;
+        Some(Tally::of(&plan, &derived.findings))
+    }
+
     /// Makes a change, or says why not.
     pub fn try_commit(self, edit: &Edit) -> Result<(), EditError> {
         let mut outcome = Ok(());
+        let before = self.revision();
         self.history.maybe_update(|history| {
             let Some(history) = history else { return false };
             outcome = history.commit(edit);
             outcome.is_ok()
         });
+        if outcome.is_ok() {
+            let selects = matches!(edit, Edit::Plan(PlanEdit::SelectLayout(_)));
+            match untrack(|| self.undo_label()) {
+                Some(label) if self.revision() != before && !selects => self.show_done(&label),
+                _ if self.revision() == before => self.show_unchanged(edit),
+                _ => self.status.set(None),
+            }
+        }
         outcome
+    }
+
+    /// Says that it is so already.
+    fn show_unchanged(self, edit: &Edit) {
+        let label = self
+            .plan
+            .with_untracked(|plan| plan.as_deref().map(|plan| edit.label(plan)));
+        let label = capitalised(&label.unwrap_or_default());
+        self.show(format!("{label}: it is so already."), Vec::new());
+    }
+
+    fn revision(self) -> Option<u32> {
+        self.history
+            .with_untracked(|history| history.as_ref().map(|h| h.plan().revision))
     }
 
     /// Changes the history itself, for what cannot be an edit: removing hand
     /// details from undo, too.
     pub fn change_history(self, change: impl FnOnce(&mut History)) {
+        self.status.set(None);
         self.history.update(|history| {
             if let Some(history) = history {
                 change(history);
@@ -176,24 +275,31 @@ impl Workspace {
 
     /// Takes the last change back.
     pub fn undo(self) {
-        let label = self.undo_label();
+        let label = untrack(|| self.undo_label());
         self.change_history(|history| {
             history.undo();
         });
         match label {
-            Some(label) => self.say(format!("Undone: {label}.")),
+            Some(label) => {
+                let again = Offer::new("Redo this", move || self.redo());
+                self.show(format!("Undone: {label}."), vec![again]);
+                self.say(format!("Undone: {label}."));
+            }
             None => self.say("Nothing to undo."),
         }
     }
 
     /// Makes the last undone change again.
     pub fn redo(self) {
-        let label = self.redo_label();
+        let label = untrack(|| self.redo_label());
         self.change_history(|history| {
             history.redo();
         });
         match label {
-            Some(label) => self.say(format!("Redone: {label}.")),
+            Some(label) => {
+                self.show_done(&format!("redone: {label}"));
+                self.say(format!("Redone: {label}."));
+            }
             None => self.say("Nothing to redo."),
         }
     }

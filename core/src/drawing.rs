@@ -30,7 +30,7 @@ mod tube;
 pub mod hands;
 pub mod icons;
 
-pub use balloons::Margin;
+pub use balloons::{Margin, SLOT_GAP};
 pub use kurbo::{Point, Rect};
 pub use look::{Look, Standing};
 pub use pen::{Ink, Owner, Tone};

@@ -53,6 +53,32 @@ impl Function {
         self.is_rear() || self.is_rung()
     }
 
+    /// What its name leaves open, in a rider's words; none where the name says
+    /// it all.
+    pub const fn gloss(self) -> Option<&'static str> {
+        match self {
+            Function::RungUp => Some("one gear harder"),
+            Function::RungDown => Some("one gear easier"),
+            Function::FrontToggle => Some("to the other ring"),
+            _ => None,
+        }
+    }
+
+    /// What a press of it comes to, in a rider's words.
+    pub const fn effect(self) -> &'static str {
+        match self {
+            Function::RearHarder => "one gear harder, at the rear",
+            Function::RearEasier => "one gear easier, at the rear",
+            Function::FrontLarger => "to the larger ring: much harder",
+            Function::FrontSmaller => "to the smaller ring: much easier",
+            Function::FrontToggle => "to the other ring",
+            Function::RungUp => "one gear harder; the front changes by itself where it must",
+            Function::RungDown => "one gear easier; the front changes by itself where it must",
+            Function::NextScreen => "the next page of the head unit",
+            Function::Lights => "lights on or off",
+        }
+    }
+
     /// The function that undoes it, if it is one of a pair.
     pub const fn opposite(self) -> Option<Function> {
         match self {

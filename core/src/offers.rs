@@ -113,7 +113,7 @@ impl Plan {
                 LayoutEdit::BlankUnderRestingHands,
             ),
             ("Mirror", LayoutEdit::Mirror),
-            ("Clear", LayoutEdit::Clear),
+            ("Clear all buttons", LayoutEdit::Clear),
         ];
         let rest = rest.into_iter().map(|(label, edit)| Act {
             label: label.into(),

@@ -150,7 +150,7 @@ fn a_number_out_of_range_is_refused_in_words_and_the_field_shows_what_holds() {
     let width = shop.role("spinbutton", "Bar width (mm)");
     width.fill("5000");
     shop.press("Tab");
-    shop.css(".notices").wait_for_text("350 mm to 1000 mm");
+    shop.css(".status-line").wait_for_text("350 mm to 1000 mm");
     assert_eq!(width.value(), "420");
 }
 
@@ -159,7 +159,7 @@ fn what_buttons_do_is_noted_as_found() {
     let shop = Browser::open("shop");
     open(&shop);
     shop.visit("#/layout");
-    shop.role("button", "Clear").click();
+    shop.role("button", "Clear all buttons").click();
     shop.visit("#/bike");
     shop.role("button", "Write down what the buttons do now as “was”")
         .click();

@@ -115,6 +115,14 @@ pub fn file_field(browser: &Browser) -> Element<'_> {
     browser.css("input[type=file]")
 }
 
+/// Opens a file, which leads on to its layout, and goes back to the list of plans.
+#[track_caller]
+pub fn open_file(browser: &Browser, path: &std::path::Path) {
+    file_field(browser).choose_file(path);
+    browser.role("heading", "Layout").wait_until_shown();
+    browser.visit("#/plans");
+}
+
 /// How far the page is wider than the window, in CSS pixels.
 #[track_caller]
 pub fn overflow(browser: &Browser) -> f64 {

@@ -1,7 +1,7 @@
 //! The shop's whole way, as a new user goes it: from a template to a printed sheet, and the same
 //! sheet from the exported file in another browser.
 
-use crate::desk::{file_field, start, wait_until_saved};
+use crate::desk::{open_file, start, wait_until_saved};
 use leverwright_tests::browser::{Browser, Paper};
 
 const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
@@ -70,7 +70,7 @@ fn from_a_template_to_the_same_sheet_in_another_browser() {
 
     let other = Browser::open("other");
     other.visit("#/plans");
-    file_field(&other).choose_file(&file);
+    open_file(&other, &file);
     other.css("main").wait_for_text(PODS);
     other.visit("#/sheet");
     other.css("main").wait_for_text("NOT READY");

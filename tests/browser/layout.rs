@@ -173,65 +173,251 @@ fn a_fixed_button_says_why_at_the_spot() {
     why.wait_until_gone();
 }
 
+/// Holds something, carries it to a point and lets it go there.
+fn hold_and_drag(browser: &Browser, from: &Element, to: Point) {
+    let finger = browser.finger();
+    finger.press(from.centre());
+    browser.css(".ghost").wait_until_shown();
+    finger.move_to(to);
+    finger.release();
+}
+
+/// Waits until the page runs on no more after a swipe: a tap would only stop it.
+fn wait_until_still(browser: &Browser) {
+    let scrolled = || browser.eval::<f64>("return window.scrollY");
+    browser.wait_for("the page has come to rest", || {
+        let here = scrolled();
+        std::thread::sleep(std::time::Duration::from_millis(200));
+        here == scrolled()
+    });
+}
+
 #[test]
-fn a_finger_drags_from_the_grip_and_scrolls_elsewhere() {
+fn a_finger_holds_and_drags() {
     let home = Browser::open_phone("home");
     open_layout(&home, PODS);
     let finger = home.finger();
     let balloon = |button: &str| home.css(&format!(".drawn .slot[data-button='{button}']"));
 
-    // From the tray to the drawing, which stays in view.
+    // From the tray to the drawing.
     home.css(".drawn").scroll_into_view();
-    finger.drag_between(
-        item(&home, "rear-easier").inner_css(".grip").centre(),
+    hold_and_drag(
+        &home,
+        &item(&home, "rear-easier"),
         balloon(LEFT_HOOD).centre(),
     );
     does(&home, LEFT_HOOD, "rear easier");
 
     // From slot to slot.
     face(&home, LEFT_OUTER).scroll_into_view();
-    finger.drag(
-        &face(&home, LEFT_OUTER).inner_css(".grip"),
-        &face(&home, LEFT_INNER),
+    hold_and_drag(
+        &home,
+        &face(&home, LEFT_OUTER),
+        face(&home, LEFT_INNER).centre(),
     );
     does(&home, LEFT_INNER, "front larger");
     does(&home, LEFT_OUTER, "front smaller");
 
     // Back to the tray.
-    finger.drag(
-        &face(&home, LEFT_INNER).inner_css(".grip"),
-        &home.css(".tray h2"),
+    hold_and_drag(
+        &home,
+        &face(&home, LEFT_INNER),
+        item(&home, "rear-harder").centre(),
     );
     does(&home, LEFT_INNER, "left blank");
 
     // A touch that the system takes away changes nothing.
-    finger.press(face(&home, LEFT_OUTER).inner_css(".grip").centre());
+    finger.press(face(&home, LEFT_OUTER).centre());
+    home.css(".ghost").wait_until_shown();
     finger.move_to(face(&home, LEFT_INNER).centre());
     finger.interrupt();
     home.css(".ghost").wait_until_gone();
     does(&home, LEFT_OUTER, "front smaller");
 
-    // Beside the grip a finger scrolls.
-    let before: f64 = home.eval("return window.scrollY");
-    let place = face(&home, LEFT_OUTER).inner_css(".place").centre();
-    finger.drag_between(place, place.offset(0.0, -200.0));
-    home.wait_for("the page has scrolled", || {
-        home.eval::<f64>("return window.scrollY") > before + 50.0
-    });
-    does(&home, LEFT_OUTER, "front smaller");
-
-    // A tap beside the grip picks up; a second one puts down. A tap while the page still runs on
-    // would only stop it.
-    let scrolled = || home.eval::<f64>("return window.scrollY");
-    home.wait_for("the page has come to rest", || {
-        let here = scrolled();
-        std::thread::sleep(std::time::Duration::from_millis(200));
-        here == scrolled()
-    });
+    // A tap picks up; a second one puts down.
     finger.tap(&face(&home, LEFT_OUTER));
     heard(&home, "Left outer paddle picked up. Choose a function");
-    finger.tap(&item(&home, "lights"));
-    does(&home, LEFT_OUTER, "lights");
+    finger.tap(&item(&home, "rear-harder"));
+    does(&home, LEFT_OUTER, "rear harder");
+}
+
+#[test]
+fn a_swipe_moves_no_function() {
+    let home = Browser::open_phone("home");
+    home.become_phone((390, 664));
+    open_layout(&home, PODS);
+    let finger = home.finger();
+    let functions = || home.css(".slot .now").texts();
+    let before = functions();
+    face(&home, LEFT_OUTER).scroll_into_view();
+    wait_until_still(&home);
+    let scrolled = || home.eval::<f64>("return window.scrollY");
+
+    // Up from the icon of a button: the page scrolls.
+    let from = scrolled();
+    let place = face(&home, LEFT_OUTER).inner_css(".grip").centre();
+    finger.drag_between(place, place.offset(0.0, -150.0));
+    home.wait_for("the page has scrolled", || scrolled() > from + 50.0);
+    wait_until_still(&home);
+
+    // From a tile of the tray over the buttons, and along the tray: the tray slides.
+    let tile = item(&home, "front-smaller").inner_css(".grip").centre();
+    finger.drag_between(tile, tile.offset(0.0, -200.0));
+    wait_until_still(&home);
+    let tile = item(&home, "front-smaller").centre();
+    finger.drag_between(tile, tile.offset(-150.0, 0.0));
+    home.wait_for("the tray slid", || {
+        home.eval::<f64>("return document.querySelector('.tray .items').scrollLeft") > 20.0
+    });
+    assert_eq!(functions(), before);
+    assert!(!undo_is_possible(&home));
+}
+
+#[test]
+fn what_is_carried_and_done_stands_at_the_thumb_with_a_way_back() {
+    let home = Browser::open_phone("home");
+    open_layout(&home, PODS);
+    let line = home.css(".status-line");
+    let (_, top, _, height) = line.rect();
+    let (_, dock, ..) = home.css(".dock").rect();
+    assert!((top + height - dock).abs() < 1.0, "{top} {height} {dock}");
+
+    home.finger().tap(&item(&home, "rear-easier"));
+    line.wait_for_text("Carrying rear easier: tap a button.");
+    home.finger().tap(&home.role("button", "Cancel"));
+    heard(&home, "Rear easier let go. Nothing changed.");
+    assert!(!line.text().contains("Carrying"));
+
+    // What a button does is said before it goes anywhere.
+    face(&home, LEFT_OUTER).scroll_into_view();
+    home.finger().tap(&face(&home, LEFT_OUTER));
+    line.wait_for_text("4 left outer paddle: to the larger ring");
+    home.finger().tap(&item(&home, "rear-easier"));
+    line.wait_for_text("Rear easier on the left outer paddle.");
+    home.finger().tap(&home.role("button", "Undo this"));
+    does(&home, LEFT_OUTER, "front larger");
+    line.wait_for_text("Undone: ");
+    home.finger().tap(&home.role("button", "Redo this"));
+    does(&home, LEFT_OUTER, "rear easier");
+}
+
+#[test]
+fn rows_are_seen_between_what_stays_on_a_telephone() {
+    let home = Browser::open_phone("home");
+    for (width, height, least) in [(390, 844, 5), (390, 664, 3), (320, 568, 2)] {
+        home.become_phone((width, height));
+        open_layout(&home, PODS);
+        home.eval::<()>("document.querySelector('.slot-group').scrollIntoView()");
+        home.css(".small-drawing").wait_until_shown();
+        let seen: usize = home.eval(
+            "const rect = (s) => document.querySelector(s).getBoundingClientRect();
+             const top = rect('.small-drawing').bottom, bottom = rect('.tray').top;
+             return [...document.querySelectorAll('.slot')]
+               .map((slot) => slot.getBoundingClientRect())
+               .filter((r) => r.top >= top && r.bottom <= bottom).length",
+        );
+        assert!(seen >= least, "{seen} rows at {width} by {height}");
+    }
+}
+
+#[test]
+fn on_a_telephone_on_its_side_the_drawing_stands_beside_the_list() {
+    let home = Browser::open_phone("home");
+    home.become_phone((844, 390));
+    open_layout(&home, PODS);
+    home.css(".list-beside").wait_until_shown();
+    face(&home, LEFT_OUTER).script("arguments[0].scrollIntoView({ block: 'center' })");
+    let (left, top, width, height) = home.css(".drawn .cockpit").rect();
+    let (.., tray, _, _) = home.css(".tray").rect();
+    assert!(
+        top >= -1.0 && top + height <= tray + 1.0,
+        "{top} {height} {tray}"
+    );
+    assert!(left + width <= face(&home, LEFT_OUTER).rect().0 + 1.0);
+    home.finger().tap(&item(&home, "rear-easier"));
+    home.css(".status-line")
+        .wait_for_text("Carrying rear easier");
+}
+
+#[test]
+fn no_menu_leaves_the_window() {
+    let home = Browser::open_phone("home");
+    for (width, height) in [(390, 844), (320, 640), (844, 390), (1280, 657)] {
+        home.become_phone((width, height));
+        open_layout(&home, PODS);
+        let inside = |menu: &str| {
+            let (left, top, wide, high) = home.css(menu).rect();
+            assert!(
+                left >= 0.0
+                    && top >= 0.0
+                    && left + wide <= f64::from(width)
+                    && top + high <= f64::from(height),
+                "{menu} at {width} by {height}: {left} {top} {wide} {high}"
+            );
+        };
+        let unfold = home.css(".layout-head .unfold");
+        if unfold.is_shown() {
+            unfold.click();
+        }
+        home.role("button", "Layouts").click();
+        inside(".menu");
+        home.press("Escape");
+        home.visit("#/plans");
+        home.css(".menu-button").nth(0).click();
+        inside(".menu");
+        home.press("Escape");
+        crate::desk::pick(&home, PODS, "Delete");
+        home.visit("#/plans");
+    }
+}
+
+#[test]
+fn the_drawing_stays_in_view_beside_the_findings() {
+    let shop = Browser::open("shop");
+    shop.viewport(1280, 657);
+    open_layout(&shop, PODS);
+    rest_right_hand(&shop);
+    let last = shop.css(".finding .about-rule a");
+    last.nth(last.count() - 1).scroll_into_view();
+    let (_, head, _, high) = shop.css(".top").rect();
+    assert!(head.abs() < 1.0);
+    let line = shop.css(".status-line").rect().1;
+    for button in [LEFT_HOOD, LEFT_OUTER, RIGHT_SPRINT] {
+        let (_, top, _, height) = shop.css(&format!(".slot[data-button='{button}']")).rect();
+        assert!(
+            top >= head + high && top + height <= line,
+            "{button}: {top} {height}"
+        );
+    }
+    // The reason is read and left again: the place is not lost.
+    let why = last.nth(last.count() - 1);
+    let id = why.attribute("id");
+    why.click();
+    shop.role("heading", "What it looks at").wait_until_shown();
+    shop.back();
+    shop.wait_for("the focus is back at the finding", || {
+        let focused: Option<String> = shop.eval("return document.activeElement.id || null");
+        focused == id
+    });
+}
+
+#[test]
+fn a_drag_kept_at_the_lower_edge_scrolls() {
+    let shop = Browser::open("shop");
+    shop.viewport(820, 720);
+    open_layout(&shop, PODS);
+    let mouse = shop.mouse();
+    let scrolled = || shop.eval::<f64>("return window.scrollY");
+    mouse.press(item(&shop, "lights").centre());
+    let line = shop.css(".status-line").rect().1;
+    mouse.move_to(Point {
+        x: 400.0,
+        y: line - 12.0,
+    });
+    shop.wait_for("the page scrolls", || scrolled() > 60.0);
+    shop.press("Escape");
+    mouse.release();
+    assert!(!undo_is_possible(&shop));
 }
 
 #[test]
@@ -519,7 +705,7 @@ fn shift_plans_and_layouts_are_chosen_copied_renamed_and_removed() {
 
     shop.role("button", "Layouts").click();
     shop.role("menuitem", "Copy this layout").click();
-    shop.role("button", "Clear").click();
+    shop.role("button", "Clear all buttons").click();
     does(&shop, RIGHT_OUTER, "left blank");
     shop.role("button", "Layouts").click();
     shop.role("menuitem", "Rename this layout").click();
@@ -565,7 +751,7 @@ fn reach_is_shown_by_hatch_and_in_words() {
     choose(&shop, "Show reach", "left hand, from the hoods");
     let words = |button: &str| face(&shop, button).inner_css(".reach");
     words(LEFT_HOOD).wait_for_text("thumb, at hand");
-    words(RIGHT_OUTER).wait_for_text("must cross over");
+    words(RIGHT_OUTER).wait_for_text("index, cross over");
     shop.css(".reach-key")
         .wait_for_text("Left brake-shift lever: index finger, at hand");
     let fill = |button: &str| {

@@ -1,8 +1,8 @@
 //! The list of plans, by mouse, touch and keyboard; files; faulty files.
 
 use crate::desk::{
-    GRAVEL, ROAD, copies, file, file_field, names, pick, start, stored, template, wait_for_message,
-    wait_for_names, wait_until_saved,
+    GRAVEL, ROAD, copies, file, file_field, names, open_file, pick, start, stored, template,
+    wait_for_message, wait_for_names, wait_until_saved,
 };
 use leverwright_tests::browser::Browser;
 
@@ -154,7 +154,7 @@ fn an_exported_plan_opens_in_another_profile() {
 
     let home = Browser::open_phone("home");
     home.visit("#/plans");
-    file_field(&home).choose_file(&exported);
+    open_file(&home, &exported);
     wait_for_names(&home, &["Tür <b>&amp;</b> 🚲/.."]);
     wait_until_saved(&home);
     pick(&home, "Tür <b>&amp;</b> 🚲/..", "Export as a file");
@@ -179,6 +179,10 @@ fn a_dropped_file_is_opened() {
            place.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }))",
         vec![text.into()],
     );
+    shop.role("heading", "Layout").wait_until_shown();
+    shop.css(".status-line")
+        .wait_for_text("beside another of the same name");
+    shop.visit("#/plans");
     wait_for_names(&shop, &[GRAVEL, GRAVEL]);
 }
 

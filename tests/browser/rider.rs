@@ -335,3 +335,54 @@ fn what_is_open_is_listed_and_leads_to_the_hand() {
         )
     });
 }
+
+#[test]
+fn choosing_an_answer_moves_nothing() {
+    let home = Browser::open_phone("home");
+    home.viewport(320, 640);
+    start(&home, PODS);
+    // In the page, not in the window: choosing scrolls nothing, but a message may.
+    let places = || -> Vec<[f64; 4]> {
+        home.eval(
+            "return [...document.querySelectorAll('.interview .segment, .interview h3')]
+               .map((e) => e.getBoundingClientRect())
+               .map((r) => [r.left, Math.round(r.top + scrollY), r.width, r.height])",
+        )
+    };
+    let before = places();
+    for answer in ["easily", "a little effort", "effort", "great effort"] {
+        home.eval_with::<()>(
+            "const row = [...document.querySelectorAll('.interview label.segment')]
+               .filter((e) => e.offsetParent && e.textContent.trim() === arguments[0]);
+             row[0].click()",
+            vec![answer.into()],
+        );
+        home.css(".status-line").wait_for_text("left hand");
+        assert_eq!(places(), before, "{answer}");
+    }
+}
+
+#[test]
+fn a_one_tap_answer_is_marked_as_taken_and_the_others_are_offers() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    let rests = "Right hand rests on the bar and does nothing else";
+    let pressed = |name: &str| shop.role("button", name).attribute("aria-pressed");
+    assert_eq!(pressed(rests).as_deref(), Some("false"));
+    assert_eq!(
+        pressed("Right hand: not asked").as_deref(),
+        Some("true"),
+        "nothing was said of it yet"
+    );
+    let offer = shop.role("button", rests).style("background-color");
+    shop.role("button", rests).click();
+    shop.wait_for("it is taken", || pressed(rests).as_deref() == Some("true"));
+    assert_ne!(shop.role("button", rests).style("background-color"), offer);
+    assert_eq!(pressed("Right hand: not asked").as_deref(), Some("false"));
+    shop.css(".status-line")
+        .wait_for_text("Right hand rests on the bar");
+    shop.role("button", "Undo this").click();
+    shop.wait_for("it is an offer again", || {
+        pressed(rests).as_deref() == Some("false")
+    });
+}

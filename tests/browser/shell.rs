@@ -70,7 +70,8 @@ fn undo_and_redo_answer_to_buttons_and_keys_but_not_while_typing() {
     };
     rename(ROAD, "One");
     rename("One", "Two");
-    assert_eq!(shop.css("#undo-label").text(), "rename the plan");
+    let undo_label: String = shop.eval("return document.querySelector('#undo-label').textContent");
+    assert_eq!(undo_label, "rename the plan");
     shop.press("Control+z");
     wait_for_names(&shop, &["One"]);
     shop.css("[role=status]")

@@ -171,6 +171,7 @@ attributes! {
     aria_live "aria-live"
     aria_pressed "aria-pressed"
     autocomplete "autocomplete"
+    autofocus "autofocus"
     checked "checked"
     cols "cols"
     colspan "colspan"

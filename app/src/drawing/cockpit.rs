@@ -54,7 +54,8 @@ pub struct ButtonView {
 }
 
 impl ButtonView {
-    fn class(&self) -> String {
+    /// Class names for the style sheet.
+    pub(super) fn class(&self) -> String {
         format!("{}{}", self.class_at_rest(), self.touch.class())
     }
 

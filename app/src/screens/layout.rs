@@ -27,6 +27,7 @@ use cockpit::Cockpit;
 use coverage::CoverageTable;
 use ghost::Ghost;
 use menu::ButtonMenu;
+use reach::ReachKey;
 use tray::Tray;
 
 /// The Layout screen.
@@ -57,11 +58,13 @@ fn Workplace() -> impl IntoView {
         <Head/>
         <div class="layout" data-spot="away">
             <InWords/>
+            <ReachKey/>
             <div class="workplace" data-spot="between"
                 on:pointerdown=move |event| hands_on::pointer_down(bench, &event)
                 on:pointermove=move |event| hands_on::pointer_move(bench, &event)
                 on:pointerup=move |event| hands_on::pointer_up(bench, &event)
                 on:pointercancel=move |event| bench.pointer_lost(event.pointer_id())
+                on:touchmove=move |event| hands_on::touch_move(bench, &event)
                 on:lostpointercapture=move |event| bench.pointer_lost(event.pointer_id())
                 on:click=move |event| hands_on::click(bench, &event)
                 on:keydown=move |event| hands_on::key_down(bench, &event)
@@ -70,10 +73,8 @@ fn Workplace() -> impl IntoView {
                 <Cockpit/>
                 <Tray/>
             </div>
-            <div class="column">
-                <FindingList/>
-                <CoverageTable/>
-            </div>
+            <div class="column"><FindingList/></div>
+            <CoverageTable/>
         </div>
         <Ghost/>
         <ButtonMenu/>

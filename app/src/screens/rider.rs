@@ -23,7 +23,7 @@ use crate::focus::focus_field_soon;
 use crate::route::field_in_address;
 use crate::widgets::{Choice, NoPlan, SpotList};
 use crate::workspace::Workspace;
-use details::Details;
+use details::{Details, OwnWords};
 use evidence::{EvidenceBar, EvidenceNow};
 use hand_map::StepKey;
 use one_tap::OneTap;
@@ -177,6 +177,7 @@ fn Interview() -> impl IntoView {
             {each_hand}
         </section>
         <Positions/>
+        <OwnWords/>
         <Details/>
     }
 }

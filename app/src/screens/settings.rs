@@ -16,10 +16,10 @@ pub fn SettingsScreen() -> impl IntoView {
             <h2 id="reach-settings">"Within reach"</h2>
             <Setting name="thumb" legend="The thumb that holds the phone" choices=THUMBS
                 read=|c| c.thumb write=|c, value| c.thumb = value
-                means="Buttons and messages stand on its side."/>
+                means="On a telephone the menus, Undo, messages and the list beside the drawing stand on its side."/>
             <Setting name="lists" legend="Buttons of the cockpit" choices=LISTS
                 read=|c| c.lists write=|c, value| c.lists = value
-                means="One list on one side, for who may miss the other margin of the screen."/>
+                means="One list on one side, for who may miss the other margin of the screen. On an upright telephone the list is always one, below the drawing."/>
             <Setting name="tap-pause" legend="A second tap counts" choices=PAUSES
                 read=|c| c.tap_pause write=|c, value| c.tap_pause = value
                 means="For hands that tap twice where once was meant."/>

@@ -21,8 +21,17 @@ pub fn announce_arrival(route: ReadSignal<Route>, main: NodeRef<html::Main>) {
     });
     Effect::new(move |before: Option<Route>| {
         let now = route.get();
-        if before.is_some_and(|before| before != now) {
-            request_animation_frame(move || arrive(main));
+        if before.as_ref().is_some_and(|before| *before != now) {
+            // What was done is told where it was done.
+            if before.is_some_and(|before| before.is_about_plan()) && now.is_about_plan() {
+                workspace.status.set(None);
+            }
+            let place = workspace.left_at.get_untracked();
+            let place = place.filter(|_| now == Route::Layout);
+            request_animation_frame(move || match place {
+                Some(place) if focus_in_the_middle(&place) => workspace.left_at.set(None),
+                _ => arrive(main),
+            });
         }
         now
     });
@@ -40,6 +49,19 @@ fn title(route: &Route, plan: Option<&str>) -> String {
         Some(plan) if route.is_about_plan() => format!("{} · {plan} · Leverwright", route.name()),
         _ => format!("{} · Leverwright", route.name()),
     }
+}
+
+/// Goes back to where the screen was left; whether that is still there.
+fn focus_in_the_middle(id: &str) -> bool {
+    let place = document().get_element_by_id(id);
+    let Some(place) = place.and_then(|place| place.dyn_into::<HtmlElement>().ok()) else {
+        return false;
+    };
+    let _ = place.focus();
+    let height = window().inner_height().ok().and_then(|h| h.as_f64());
+    let off = place.get_bounding_client_rect().top() - height.unwrap_or_default() / 2.0;
+    window().scroll_by_with_x_and_y(0.0, off);
+    true
 }
 
 fn focus_heading(main: NodeRef<html::Main>) {

@@ -1,10 +1,10 @@
-//! What ends every screen: what this is, and the way to the less used screens.
+//! What ends every screen: what this is, and the way to the rules.
 
 use leptos::prelude::*;
 
 use crate::route::Route;
 
-/// The caution, the rules, the settings.
+/// The caution, the rules.
 #[component]
 pub fn Footer() -> impl IntoView {
     view! {
@@ -15,7 +15,6 @@ pub fn Footer() -> impl IntoView {
                 use. Makers’ manuals win."
             </p>
             <ul>
-                <li><a href=Route::Settings.href()>"Settings"</a></li>
                 <li><a href=Route::Rules(None).href()>"Rules"</a></li>
             </ul>
         </footer>

@@ -5,6 +5,7 @@ use leverwright_core::Vocabulary;
 use leverwright_core::sheet::Readiness;
 use leverwright_core::tally::Tally;
 
+use crate::focus::focus_soon;
 use crate::route::Route;
 use crate::workspace::Workspace;
 
@@ -40,10 +41,18 @@ fn ScreenLink(screen: Route, route: ReadSignal<Route>) -> impl IntoView {
         let screen = screen.clone();
         Memo::new(move |_| route.get() == screen)
     };
+    let leads_to_findings = screen == Route::Layout;
+    let jump = move |event: leptos::ev::MouseEvent| {
+        // Whoever is there already wants to see what the link counts.
+        if leads_to_findings && here.get_untracked() {
+            event.prevent_default();
+            focus_soon("findings");
+        }
+    };
     let missing = Memo::new(move |_| missing(workspace, &screen).unwrap_or_default());
     view! {
         <li class:here=move || here.get()>
-            <a href=href aria-current=move || here.get().then_some("page")
+            <a href=href on:click=jump aria-current=move || here.get().then_some("page")
                 aria-describedby=id.clone()>{name}</a>
             <span class="missing" id=id>{move || missing.get().words}</span>
             <span class="missing-short" aria-hidden="true">{move || missing.get().short}</span>
@@ -76,7 +85,7 @@ impl Missing {
         let short = match (tally.must_fix, tally.check) {
             (0, 0) => String::new(),
             (0, n) => format!("{n} check"),
-            (n, _) => format!("{n} must fix"),
+            (n, _) => format!("{n} to fix"),
         };
         Missing::new(tally.to_string(), short)
     }

@@ -23,10 +23,8 @@ pub fn UndoBar() -> impl IntoView {
                 <button type="button" aria-describedby="redo-label"
                     aria-disabled=move || redo.with(Option::is_none).to_string()
                     on:click=move |_| workspace.redo()>"Redo"</button>
-                <span class="undo-label quiet">
-                    <span id="undo-label">{move || undo.get()}</span>
-                    <span id="redo-label" class="unseen">{move || redo.get()}</span>
-                </span>
+                <span id="undo-label" class="unseen">{move || undo.get()}</span>
+                <span id="redo-label" class="unseen">{move || redo.get()}</span>
             </section>
         </Show>
     }

@@ -120,7 +120,7 @@ impl Library {
     pub fn start_afresh(self, plan: &Plan) {
         let name = self.free_name(plan.name.as_str());
         self.start(plan.clone(), &name);
-        self.workspace.say(format!("“{name}” is open."));
+        self.workspace.report(format!("“{name}” is open."));
     }
 
     /// A name for a new plan that none in the list has.

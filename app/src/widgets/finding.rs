@@ -2,14 +2,15 @@
 
 mod accept;
 
+use std::cell::Cell;
 use std::sync::Arc;
 
+use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::finding::{Acceptable, Finding, Fix};
 use leverwright_core::rules;
 use leverwright_core::spot::Screen;
-use leverwright_core::tally::Tally;
 
 use crate::route::Route;
 use crate::widgets::{SeverityMark, SpotList};
@@ -79,7 +80,7 @@ pub fn FindingCard(
             {lapsed}
             <div class="more">
                 {decision}
-                <AboutRule id=finding.rule/>
+                <AboutRule id=finding.rule key=finding.key()/>
             </div>
         </article>
     }
@@ -155,9 +156,13 @@ fn Fixes(fixes: Vec<Fix>, acted: Callback<()>) -> impl IntoView {
         .into_iter()
         .map(|Fix { label, edit }| {
             let done = format!("Done: {label}.");
-            let fix = move |_| {
+            let fix = move |event: MouseEvent| {
+                // What moved under the finger was not what it meant.
+                if event.detail() > 0 && has_just_acted() {
+                    return;
+                }
                 if workspace.commit(edit.clone()) {
-                    workspace.say(format!("{done} {}.", tally(workspace)));
+                    workspace.say(format!("{done} {}.", workspace.tally().unwrap_or_default()));
                     acted.run(());
                 }
             };
@@ -167,23 +172,36 @@ fn Fixes(fixes: Vec<Fix>, acted: Callback<()>) -> impl IntoView {
     view! { <div class="fixes">{buttons}</div> }
 }
 
-/// How many findings stand open now.
-fn tally(workspace: Workspace) -> Tally {
-    let plan = workspace.plan.get_untracked();
-    let derived = workspace.derived.get_untracked();
-    match (plan, derived) {
-        (Some(plan), Some(derived)) => Tally::of(&plan, &derived.findings),
-        _ => Tally::default(),
+/// How long the list lies still under a pointer after a fix, in milliseconds:
+/// a second tap of an unsteady hand comes sooner (our judgement).
+const REST: f64 = 700.0;
+
+/// Whether the last fix was made a moment ago; if not, this is one.
+fn has_just_acted() -> bool {
+    thread_local! {
+        static LAST: Cell<f64> = const { Cell::new(f64::MIN) };
     }
+    let now = js_sys::Date::now();
+    LAST.with(|last| {
+        let just = now - last.get() < REST;
+        if !just {
+            last.set(now);
+        }
+        just
+    })
 }
 
 /// The way to the rule's page.
 #[component]
-fn AboutRule(id: &'static str) -> impl IntoView {
+fn AboutRule(id: &'static str, key: String) -> impl IntoView {
+    let workspace = Workspace::here();
+    let link = format!("why-{key}");
+    let name = link.clone();
     let title = rules::rule(id).map_or(id, |rule| rule.title);
     view! {
         <p class="about-rule">
-            <a href=Route::Rules(Some(id.to_owned())).href()>
+            <a id=link href=Route::Rules(Some(id.to_owned())).href()
+                on:click=move |_| workspace.left_at.set(Some(name.clone()))>
                 "Why"<span class="unseen">": "{title}</span>
             </a>
         </p>
@@ -193,7 +211,7 @@ fn AboutRule(id: &'static str) -> impl IntoView {
 /// Makes a decision about a finding, and says so.
 fn decide(workspace: Workspace, edit: PlanEdit, said: &str, acted: Callback<()>) {
     if workspace.commit(Edit::Plan(edit)) {
-        workspace.say(format!("{said} {}.", tally(workspace)));
+        workspace.say(format!("{said} {}.", workspace.tally().unwrap_or_default()));
         acted.run(());
     }
 }

@@ -90,6 +90,7 @@ fn Menu(
     let menu = NodeRef::<html::Div>::new();
     Effect::new(move |_| {
         if let Some(menu) = menu.get() {
+            keep_in_window(&menu);
             focus_item(&menu, |_, _| 0);
         }
     });
@@ -134,5 +135,20 @@ fn focus_item(menu: &HtmlElement, pick: impl Fn(usize, usize) -> usize) {
     let chosen = items.item(pick(at.unwrap_or(0), count) as u32);
     if let Some(chosen) = chosen.and_then(|item| item.dyn_into::<HtmlElement>().ok()) {
         let _ = chosen.focus();
+    }
+}
+
+/// Opens a menu to the side and the way where it has room. On a telephone the
+/// style sheet puts it at the thumb.
+fn keep_in_window(menu: &HtmlElement) {
+    let area = menu.get_bounding_client_rect();
+    let height = window().inner_height().ok().and_then(|h| h.as_f64());
+    let classes = menu.class_list();
+    // Adding a class does not fail for a name without spaces.
+    if area.left() < 0.0 {
+        let _ = classes.add_1("to-the-end");
+    }
+    if height.is_some_and(|height| area.bottom() > height) {
+        let _ = classes.add_1("upward");
     }
 }

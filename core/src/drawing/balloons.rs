@@ -57,16 +57,16 @@ pub struct Plan {
 
 /// Free paper round everything, picture units.
 const EDGE: f64 = 8.0;
-/// Between slots, picture units.
-const GAP: f64 = 10.0;
+/// Least room between slots, picture units.
+pub const SLOT_GAP: f64 = 8.0;
 /// Between a column of slots and the drawing, picture units.
-const AISLE: f64 = 42.0;
+const AISLE: f64 = 30.0;
 /// How far a leader line runs straight out of its balloon, picture units.
 const STUB: f64 = 8.0;
 /// Largest scale, picture units per mm: beyond it lines look thin.
 const LARGEST: f64 = 1.9;
 /// Highest drawing for its width: tall bars must not push everything off the screen.
-const TALLEST: f64 = 0.46;
+const TALLEST: f64 = 0.5;
 /// Side of a narrow picture's balloon cell, picture units (WCAG 2.2, 2.5.5: 44).
 const CELL: f64 = 44.0;
 
@@ -93,16 +93,17 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
             .collect()
     };
     let (left, middle, right) = (of(BarSide::Left), of(BarSide::Centre), of(BarSide::Right));
-    let column = |n: usize| n as f64 * (slot.height + GAP) - if n > 0 { GAP } else { 0.0 };
+    let column =
+        |n: usize| n as f64 * (slot.height + SLOT_GAP) - if n > 0 { SLOT_GAP } else { 0.0 };
     let art = bounds.height() * scale;
     let body = art.max(column(left.len())).max(column(right.len()));
     // Always one row: leaders of a second would run across the first. More than fit grow narrower.
-    let share = (width - 2.0 * EDGE + GAP) / middle.len().max(1) as f64 - GAP;
+    let share = (width - 2.0 * EDGE + SLOT_GAP) / middle.len().max(1) as f64 - SLOT_GAP;
     let middle_width = slot.width.min(share);
     let below = if middle.is_empty() {
         0.0
     } else {
-        AISLE + slot.height + GAP
+        AISLE + slot.height + SLOT_GAP
     };
     let top = EDGE + (body - art) / 2.0;
     let place = Affine::new([
@@ -146,8 +147,8 @@ fn columns(calls: &[Call], bounds: Rect, width: f64, slot: Size) -> Plan {
         }
     }
     let y = EDGE + body + AISLE;
-    let step = middle_width + GAP;
-    let start = width / 2.0 - (middle.len() as f64 * step - GAP) / 2.0;
+    let step = middle_width + SLOT_GAP;
+    let start = width / 2.0 - (middle.len() as f64 * step - SLOT_GAP) / 2.0;
     let inset = BALLOON + 6.0;
     let anchors: Vec<Point> = middle.iter().map(|&i| anchor(i)).collect();
     let ports: Vec<Point> = (0..middle.len())
@@ -188,7 +189,9 @@ fn spread(anchors: &[Point], height: f64, (top, bottom): (f64, f64)) -> Vec<f64>
         0.0
     };
     let most = if n > 1.0 { room / (n - 1.0) } else { 0.0 };
-    let pitch = loose.max(height + GAP * 1.6).min(most.max(height + GAP));
+    let pitch = loose
+        .max(height + SLOT_GAP * 1.6)
+        .min(most.max(height + SLOT_GAP));
     let span = pitch * (n - 1.0);
     let first = ((lows + highs) / 2.0 - span / 2.0)
         .min(bottom - height / 2.0 - span)

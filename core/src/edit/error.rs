@@ -100,3 +100,16 @@ pub enum EditError {
     #[error("{0}")]
     NotPossible(String),
 }
+
+impl EditError {
+    /// Whether the cure is a matter of the bike: what is fitted, and where.
+    pub const fn is_cured_on_bike(&self) -> bool {
+        matches!(
+            self,
+            EditError::FixedButton { .. }
+                | EditError::NoBlade { .. }
+                | EditError::DoesNotFit { .. }
+                | EditError::NotPossible(_)
+        )
+    }
+}

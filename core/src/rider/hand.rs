@@ -151,6 +151,20 @@ impl Hand {
         self.without_evidence() == other.without_evidence()
     }
 
+    /// Whether everything that another tells about abilities, contacts, place
+    /// and pressing is told here, too, whoever says so.
+    pub fn tells(&self, other: &Hand) -> bool {
+        let place = other.place.value.is_none() || self.place.value == other.place.value;
+        let pressing =
+            other.pressing.value.is_none() || self.pressing.value == other.pressing.value;
+        let mut abilities = other.abilities.iter();
+        let mut contacts = other.contacts.iter();
+        place
+            && pressing
+            && abilities.all(|(ability, answer)| self.abilities.value(ability) == answer.value)
+            && contacts.all(|(contact, answer)| self.contacts.value(contact) == answer.value)
+    }
+
     fn without_evidence(&self) -> Hand {
         Hand {
             place: self.place.bare(),

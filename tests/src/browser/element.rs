@@ -74,7 +74,15 @@ impl<'a> Element<'a> {
     /// Presses and releases the mouse's main button in its middle, where nothing covers it.
     #[track_caller]
     pub fn click(&self) {
-        self.act("click", async |element| element.click().await);
+        self.act("click", async |element| match element.click().await {
+            // The driver scrolls no farther than the window's edge, where the page may keep a
+            // bar; a person scrolls on.
+            Err(error) if passes(&error) => {
+                element.scroll_into_view().await?;
+                element.click().await
+            }
+            clicked => clicked,
+        });
     }
 
     /// The text as it is drawn.

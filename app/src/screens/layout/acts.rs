@@ -5,10 +5,12 @@ use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::offers::Act;
 use leverwright_core::shift_plan::ShiftPlanKind;
+use leverwright_core::tally::Tally;
 
 use super::bench::Bench;
 use super::layouts::Layouts;
 use super::reach::ShowReach;
+use crate::focus::focus_soon;
 use crate::widgets::Select;
 
 /// The heading, and what starts, turns or changes the whole layout. Where there
@@ -17,10 +19,19 @@ use crate::widgets::Select;
 pub fn Head() -> impl IntoView {
     let bench = Bench::here();
     let is_open = RwSignal::new(false);
+    let name = Memo::new(move |_| bench.plan(|plan| plan.layout().name.to_string()));
+    let tally = Memo::new(move |_| {
+        let findings = bench.workspace.derived.get()?;
+        bench.plan(|plan| Tally::of(plan, &findings.findings).to_string())
+    });
     let acts = Memo::new(move |_| bench.plan(|plan| plan.acts()).unwrap_or_default());
     view! {
         <div class="layout-head">
             <h1>"Layout"</h1>
+            <p class="in-hand quiet">{move || name.get()}</p>
+            <button type="button" class="to-findings" on:click=move |_| focus_soon("findings")>
+                <span class="prefix">"Findings: "</span>{move || tally.get()}
+            </button>
             <button type="button" class="unfold" aria-controls="whole-layout"
                 aria-expanded=move || is_open.get().to_string()
                 on:click=move |_| is_open.update(|open| *open = !*open)>"Layout and reach"</button>

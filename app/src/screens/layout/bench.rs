@@ -3,22 +3,22 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use leverwright_core::cockpit::{ButtonId, HandPosition};
+use leverwright_core::cockpit::{BarSide, Bike, ButtonId, HandPosition};
 use leverwright_core::drawing::Picture;
 use leverwright_core::edit::{Edit, LayoutEdit};
 use leverwright_core::finding::Severity;
+use leverwright_core::function::Function;
 use leverwright_core::lights::Lights;
 use leverwright_core::ordered::SmallMap;
 use leverwright_core::plan::Plan;
 use leverwright_core::rider::{Day, Side};
 use leverwright_core::slot::Slot;
-use leverwright_core::tally::Tally;
 
 use super::room::Room;
 use super::words::{capitalised, load_words};
 use crate::gesture::{At, Gesture, Load, Spot, Tapped, put};
 use crate::settings::Settings;
-use crate::workspace::Workspace;
+use crate::workspace::{Offer, Status, Workspace};
 
 /// What a button answers to what is carried.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -87,8 +87,12 @@ impl Bench {
         let settings = Settings::here();
         let room = RwSignal::new(Room::UNKNOWN);
         let picture = Memo::new(move |_| {
-            let sheet = room.get().sheet(settings.get().lists)?;
-            bike.with(|bike| Some(Arc::new(Picture::of(bike.as_ref()?, sheet))))
+            let (room, lists) = (room.get(), settings.get().lists);
+            bike.with(|bike| {
+                let bike = bike.as_ref()?;
+                let sheet = room.sheet(lists, tallest_column(bike))?;
+                Some(Arc::new(Picture::of(bike, sheet)))
+            })
         });
         let lights = Memo::new(move |_| {
             let plan = workspace.plan.get();
@@ -108,7 +112,7 @@ impl Bench {
             let answers = load.get().zip(workspace.plan.get());
             Arc::new(answers.map_or_else(SmallMap::new, |(load, plan)| answers_to(load, &plan)))
         });
-        Bench {
+        let bench = Bench {
             workspace,
             slots,
             picture,
@@ -125,6 +129,47 @@ impl Bench {
             why: RwSignal::new(None),
             reaching: RwSignal::new(None),
             day: workspace.day,
+        };
+        bench.show_what_is_in_hand();
+        bench
+    }
+
+    /// Keeps the line near the thumb at what is carried, and at how to begin.
+    fn show_what_is_in_hand(self) {
+        let workspace = self.workspace;
+        workspace
+            .hint
+            .set(Some("Tap a function, then a button; or hold and drag."));
+        Effect::new(move |_| {
+            let carried = self.load.get().map(|load| Status {
+                text: self.carrying_words(load),
+                trouble: false,
+                offers: vec![Offer::new("Cancel", move || {
+                    self.let_go();
+                })],
+            });
+            workspace.in_hand.set(carried);
+        });
+        on_cleanup(move || {
+            workspace.hint.set(None);
+            workspace.in_hand.set(None);
+        });
+    }
+
+    /// What is carried and what to do with it, and for a button what it does.
+    fn carrying_words(self, load: Load) -> String {
+        match load {
+            Load::Function(_) => format!("Carrying {}: tap a button.", load_words(self, load)),
+            Load::Blank => "Carrying blank: tap a button to clear it.".into(),
+            Load::Button(id) => {
+                let Some(slot) = self.slot(id) else {
+                    return String::new();
+                };
+                let does = slot.look.function.map(Function::effect);
+                let does = does.map_or_else(|| slot.look.words(), str::to_owned);
+                let (number, place) = (slot.number, slot.place);
+                format!("{number} {place}: {does}. Tap a function for it, or a button to swap.")
+            }
         }
     }
 
@@ -192,12 +237,37 @@ impl Bench {
         });
     }
 
+    /// A finger goes down on something that can be carried.
+    pub fn finger_down(self, pointer: i32, load: Load, at: At) {
+        self.gesture
+            .update(|gesture| gesture.press_to_hold(pointer, load, at));
+    }
+
+    /// A finger was kept where it went down; whether it carries now.
+    pub fn finger_held(self, pointer: i32) -> bool {
+        let mut lifted = false;
+        self.gesture.maybe_update(|gesture| {
+            lifted = gesture.held(pointer);
+            lifted
+        });
+        if lifted {
+            self.say_lifted();
+        }
+        lifted
+    }
+
     /// A pointer that is down moves.
     pub fn pointer_move(self, pointer: i32, at: At, over: Option<Spot>) {
         let mut lifted = false;
         self.gesture
             .update(|gesture| lifted = gesture.move_to(pointer, at, over));
-        if lifted && let Some(load) = self.load.get_untracked() {
+        if lifted {
+            self.say_lifted();
+        }
+    }
+
+    fn say_lifted(self) {
+        if let Some(load) = self.load.get_untracked() {
             self.why.set(None);
             self.workspace
                 .say(format!("{} picked up.", self.words_of(load)));
@@ -267,6 +337,7 @@ impl Bench {
         let refusal = self.plan_untracked(|plan| plan.apply(&clear).err());
         match refusal.flatten() {
             Some(error) => {
+                self.workspace.show_refusal(&error);
                 self.refuse_at(id, error.to_string());
                 true
             }
@@ -306,7 +377,10 @@ impl Bench {
                 self.why.set(None);
                 self.say_done(&label.unwrap_or_default());
             }
-            Err(error) => self.refuse_at(id, error.to_string()),
+            Err(error) => {
+                self.workspace.show_refusal(&error);
+                self.refuse_at(id, error.to_string());
+            }
         }
     }
 
@@ -337,11 +411,7 @@ impl Bench {
 
     /// Says what was done and how many findings stand now.
     pub fn say_done(self, label: &str) {
-        let findings = self.workspace.derived.get_untracked();
-        let tally = self.plan_untracked(|plan| {
-            findings.map_or_else(Tally::default, |d| Tally::of(plan, &d.findings))
-        });
-        let tally = tally.unwrap_or_default();
+        let tally = self.workspace.tally().unwrap_or_default();
         self.workspace
             .say(format!("{}. Findings: {tally}.", capitalised(label)));
     }
@@ -381,6 +451,13 @@ impl Bench {
     fn words_of(self, load: Load) -> String {
         capitalised(&untrack(|| load_words(self, load)))
     }
+}
+
+/// How many buttons the side with most of them has.
+fn tallest_column(bike: &Bike) -> usize {
+    let buttons = bike.buttons();
+    let on = |side: BarSide| buttons.iter().filter(|(_, c, _)| c.side == side).count();
+    on(BarSide::Left).max(on(BarSide::Right))
 }
 
 /// What every button answers.

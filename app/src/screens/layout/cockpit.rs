@@ -1,19 +1,20 @@
 //! The drawing of the cockpit with a slot for every button.
 
+use leptos::ev;
 use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{BarSide, ButtonId};
-use leverwright_core::drawing::{Owner, Picture};
+use leverwright_core::drawing::{Owner, Picture, Thumbnail};
 use leverwright_core::finding::{Place, Severity};
 use leverwright_core::ordered::SmallMap;
 
 use super::bench::{Answer, Bench};
-use super::reach::{ReachKey, reach_of};
+use super::reach::reach_of;
 use super::room::follow_size;
-use super::slot::{Refusal, SlotView};
-use crate::drawing::{ButtonView, Cockpit as Drawing, Touch};
-use crate::settings::Settings;
+use super::slot::SlotView;
+use crate::drawing::{ButtonView, Cockpit as Drawing, SmallDrawing, Touch};
+use crate::settings::{Lists, Settings, ThumbSide};
 
 /// The name of the drawing among the page's pictures.
 pub const PICTURE: &str = "layout-cockpit";
@@ -26,14 +27,20 @@ pub fn Cockpit() -> impl IntoView {
     follow_size(frame, bench.room);
     let has_margins =
         Memo::new(move |_| bench.picture.get().is_some_and(|picture| picture.has_slots));
-    // What comes into focus under a drawing that stays in view is scrolled clear of it.
-    let height = Memo::new(move |_| {
-        let picture = bench.picture.get();
-        picture.map(|picture| format!("{:.0}px", picture.height))
-    });
     let settings = Settings::here();
-    let has_list_beside =
-        Memo::new(move |_| bench.room.get().has_list_beside(settings.get().lists));
+    let list_beside = Memo::new(move |_| {
+        let (room, chosen) = (bench.room.get(), settings.get());
+        let side = match (chosen.lists, chosen.thumb) {
+            (Lists::Left, _) | (Lists::BothSides, ThumbSide::Left) => " list-beside list-left",
+            _ => " list-beside list-right",
+        };
+        if room.has_list_beside(chosen.lists) {
+            side
+        } else {
+            ""
+        }
+    });
+    let margins = move || if has_margins.get() { " margins" } else { "" };
     let groups = BarSide::ALL
         .iter()
         .map(|side| view! { <SlotGroup side=*side/> })
@@ -44,11 +51,10 @@ pub fn Cockpit() -> impl IntoView {
             <p id="how-to-carry" hidden>
                 "Arrow keys walk the buttons. Enter picks up and puts down. Delete clears. Escape lets go. M opens the menu."
             </p>
-            <div class="cockpit-frame" class:margins=move || has_margins.get()
-                class:list-beside=move || has_list_beside.get()
-                style:--drawn-height=move || height.get() node_ref=frame>
+            <div class=move || format!("cockpit-frame{}{}", margins(), list_beside.get())
+                node_ref=frame>
                 <Drawn/>
-                <ReachKey/>
+                <StaysInView/>
                 {groups}
             </div>
         </section>
@@ -66,15 +72,55 @@ fn Drawn() -> impl IntoView {
     let buttons = Memo::new(move |_| button_views(bench));
     let lit = Memo::new(move |_| lit_owners(bench));
     view! {
-        <div class="drawn stays">
+        <div class="drawn">
             {move || bench.picture.get().map(|picture| view! {
                 <Drawing name=PICTURE own_slots=true label buttons lit
                     picture=Signal::stored(Picture::clone(&picture))/>
             })}
-            {move || bench.told().map(|(_, why)| view! { <Refusal why/> })}
         </div>
     }
 }
+
+/// A small drawing over the list, once the large one has been scrolled away:
+/// what a finding or a drag lights is still seen. A tap on it leads back up.
+#[component]
+fn StaysInView() -> impl IntoView {
+    let bench = Bench::here();
+    let is_away = RwSignal::new(false);
+    let watcher = window_event_listener(ev::scroll, move |_| {
+        let drawn = document().query_selector(".drawn").ok().flatten();
+        let bottom = drawn.map_or(1.0, |drawn| drawn.get_bounding_client_rect().bottom());
+        let now = bottom < STILL_SEEN;
+        if is_away.get_untracked() != now {
+            is_away.set(now);
+        }
+    });
+    on_cleanup(move || watcher.remove());
+    let buttons = Memo::new(move |_| button_views(bench));
+    let lit = Memo::new(move |_| lit_owners(bench));
+    let small = Memo::new(move |_| {
+        let bike = bench.plan(|plan| plan.bike.clone())?;
+        Some(Thumbnail::of(&bike, SMALL.0, SMALL.1))
+    });
+    let up = move |_| window().scroll_to_with_x_and_y(0.0, 0.0);
+    view! {
+        <div class="stays-in-view" aria-hidden="true">
+            <Show when=move || is_away.get()>
+                <div class="small-drawing stays" on:click=up>
+                    {move || small.get().map(|picture| view! {
+                        <SmallDrawing picture buttons lit/>
+                    })}
+                </div>
+            </Show>
+        </div>
+    }
+}
+
+/// How much of the drawing is seen before the small one comes, CSS pixels.
+const STILL_SEEN: f64 = 90.0;
+
+/// Room for the small drawing, CSS pixels.
+const SMALL: (f64, f64) = (300.0, 84.0);
 
 fn button_views(bench: Bench) -> SmallMap<ButtonId, ButtonView> {
     let lights = bench.lights.get();

@@ -1,6 +1,8 @@
 //! Pointer and keys on the bench: what the browser reports becomes gestures.
 
-use leptos::ev::{FocusEvent, KeyboardEvent, MouseEvent, PointerEvent};
+use std::time::Duration;
+
+use leptos::ev::{FocusEvent, KeyboardEvent, MouseEvent, PointerEvent, TouchEvent};
 use leptos::prelude::*;
 use leverwright_core::cockpit::ButtonId;
 use wasm_bindgen::JsCast;
@@ -8,26 +10,37 @@ use web_sys::{Element, EventTarget, HtmlElement};
 
 use super::bench::Bench;
 use super::walk::{Step, Stop, in_order, walk};
-use crate::gesture::{At, Load, Spot, Tapped};
+use crate::gesture::{At, HOLD, Load, Spot, Tapped};
 
-/// A pointer goes down. A mouse drags from anywhere on what can be carried; a
-/// finger or a pen only from its grip, so that the page still scrolls.
+/// A pointer goes down on what can be carried. A mouse drags it at once; a
+/// finger or a pen holds it first, so that a swipe scrolls.
 pub fn pointer_down(bench: Bench, event: &PointerEvent) {
-    let start = can_start(event)
-        .then(|| carried_at(event.target()))
-        .flatten();
+    let is_main = event.button() == 0 && event.is_primary();
+    let start = is_main.then(|| carried_at(event.target())).flatten();
     let start = start.filter(|(_, load)| bench.can_drag(*load));
     let Some((element, load)) = start else {
         return bench.pointer_down(None);
     };
     // Fails only for a pointer that is up again.
     let _ = element.set_pointer_capture(event.pointer_id());
-    bench.pointer_down(Some((event.pointer_id(), load, at(event))));
+    let pointer = event.pointer_id();
+    if event.pointer_type() == "mouse" {
+        return bench.pointer_down(Some((pointer, load, at(event))));
+    }
+    bench.finger_down(pointer, load, at(event));
+    let ripe = move || {
+        if bench.finger_held(pointer) {
+            scroll_while_dragging(bench, pointer, 0);
+        }
+    };
+    set_timeout(ripe, Duration::from_millis(HOLD));
 }
 
-fn can_start(event: &PointerEvent) -> bool {
-    let on_grip = || closest(event.target(), ".grip").is_some();
-    event.button() == 0 && event.is_primary() && (event.pointer_type() == "mouse" || on_grip())
+/// A finger that carries does not scroll.
+pub fn touch_move(bench: Bench, event: &TouchEvent) {
+    if bench.is_dragging() {
+        event.prevent_default();
+    }
 }
 
 /// A pointer moves. While it drags near the window's edge, the page scrolls.
@@ -37,7 +50,7 @@ pub fn pointer_move(bench: Bench, event: &PointerEvent) {
         let was_dragging = bench.is_dragging();
         bench.pointer_move(event.pointer_id(), at, spot_at(at));
         if !was_dragging && bench.is_dragging() {
-            scroll_while_dragging(bench, event.pointer_id());
+            scroll_while_dragging(bench, event.pointer_id(), 0);
         }
     }
 }
@@ -230,33 +243,54 @@ fn spot_at(at: At) -> Option<Spot> {
     }
 }
 
-/// The page moves along while something is dragged to the upper or lower edge
-/// of the window.
-fn scroll_while_dragging(bench: Bench, pointer: i32) {
+/// The page moves along while something is kept at the upper or lower edge of
+/// what is seen of it. `kept` counts the frames: what only passes by moves
+/// nothing.
+fn scroll_while_dragging(bench: Bench, pointer: i32, kept: u32) {
     const EDGE: f64 = 48.0;
     const STEP: f64 = 9.0;
+    const LEAST: u32 = 12;
     request_animation_frame(move || {
         let Some(at) = untrack(|| bench.drag_at()) else {
             return;
         };
-        let height = window().inner_height().ok().and_then(|h| h.as_f64());
-        let by = match height {
-            _ if at.y < EDGE => -STEP,
-            Some(height) if at.y > height - EDGE => STEP,
+        let (top, bottom) = seen();
+        let by = match at.y {
+            y if (top..top + EDGE).contains(&y) => -STEP,
+            y if y > bottom - EDGE && !is_over_tray(at) => STEP,
             _ => 0.0,
         };
-        // Over what stays in view there is nothing to scroll to.
-        if by != 0.0 && !is_over_what_stays(at) {
+        let kept = if by == 0.0 { 0 } else { kept + 1 };
+        if kept > LEAST {
             window().scroll_by_with_x_and_y(0.0, by);
             bench.pointer_move(pointer, at, spot_at(at));
         }
-        scroll_while_dragging(bench, pointer);
+        scroll_while_dragging(bench, pointer, kept);
     });
 }
 
-fn is_over_what_stays(at: At) -> bool {
+/// Where the page is seen between what stays above and below, from the top of
+/// the window.
+fn seen() -> (f64, f64) {
+    let height = window().inner_height().ok().and_then(|h| h.as_f64());
+    let height = height.unwrap_or_default();
+    let Ok(stay) = document().query_selector_all(".stays") else {
+        return (0.0, height);
+    };
+    let stay = (0..stay.length()).filter_map(|at| stay.item(at)?.dyn_into::<Element>().ok());
+    stay.map(|element| element.get_bounding_client_rect())
+        .filter(|area| area.height() > 0.0 && area.bottom() > 0.0 && area.top() < height)
+        .fold((0.0, height), |(top, bottom), area| {
+            match area.top() > height / 2.0 {
+                true => (top, area.top().min(bottom)),
+                false => (area.bottom().max(top), bottom),
+            }
+        })
+}
+
+fn is_over_tray(at: At) -> bool {
     let under = document().element_from_point(at.x as f32, at.y as f32);
-    under.is_some_and(|under| under.closest(".stays").ok().flatten().is_some())
+    under.is_some_and(|under| in_tray(&under).is_some())
 }
 
 /// The element that can be carried, or tapped, around an event's target: an

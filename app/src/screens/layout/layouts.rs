@@ -1,14 +1,14 @@
 //! The layouts of the plan: choose, copy, rename, remove.
 
+use leptos::ev::{KeyboardEvent, SubmitEvent};
+use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::text::Text;
-use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
 
 use super::bench::Bench;
 use crate::focus::focus_soon;
-use crate::widgets::{MenuButton, MenuItem, Select, TextField};
+use crate::widgets::{MenuButton, MenuItem, Select};
 
 /// Where the focus goes when the field for the name is gone.
 const HERE: &str = "layouts";
@@ -40,20 +40,7 @@ pub fn Layouts() -> impl IntoView {
             edit(PlanEdit::RemoveLayout(current));
         }
     };
-    let rename = move |name: String| {
-        // An emptied field is about to be written into: the old name stays until then.
-        if name.trim().is_empty() {
-            return;
-        }
-        if edit(PlanEdit::RenameLayout(Text::new(&name))) {
-            is_renaming.set(false);
-            focus_soon(HERE);
-        }
-    };
-    let start_renaming = move || {
-        is_renaming.set(true);
-        request_animation_frame(focus_field);
-    };
+    let start_renaming = move || is_renaming.set(true);
     let select = move |id| {
         edit(PlanEdit::SelectLayout(id));
     };
@@ -67,19 +54,48 @@ pub fn Layouts() -> impl IntoView {
             <Select label="Layout" choices chosen set=select/>
             <MenuButton label="Layouts" items/>
             <Show when=move || is_renaming.get()>
-                <TextField label="Name of this layout" value=Signal::derive(name) set=rename/>
+                <Rename name=untrack(name) is_renaming/>
             </Show>
         </div>
     }
 }
 
-fn focus_field() {
-    let field = document().query_selector(&format!("#{HERE} input"));
-    let field = field
-        .ok()
-        .flatten()
-        .and_then(|field| field.dyn_into::<HtmlElement>().ok());
-    if let Some(field) = field {
-        let _ = field.focus();
+/// Asks for another name: Enter takes it, Escape leaves the old one.
+#[component]
+fn Rename(name: String, is_renaming: RwSignal<bool>) -> impl IntoView {
+    let bench = Bench::here();
+    let field = NodeRef::<html::Input>::new();
+    Effect::new(move |_| {
+        if let Some(field) = field.get() {
+            let _ = field.focus();
+            field.select();
+        }
+    });
+    let close = move || {
+        is_renaming.set(false);
+        focus_soon(HERE);
+    };
+    let submit = move |event: SubmitEvent| {
+        event.prevent_default();
+        let typed = field.get_untracked().map(|field| field.value());
+        close();
+        if let Some(typed) = typed.filter(|typed| !typed.trim().is_empty()) {
+            bench.commit(Edit::Plan(PlanEdit::RenameLayout(Text::new(&typed))));
+        }
+    };
+    let escape = move |event: KeyboardEvent| {
+        if event.key() == "Escape" {
+            close();
+        }
+    };
+    view! {
+        <form class="rename" on:submit=submit on:keydown=escape>
+            <label class="field">
+                <span>"Name of this layout"</span>
+                <input type="text" autocomplete="off" maxlength="400" value=name node_ref=field/>
+            </label>
+            <button type="submit">"Save the name"</button>
+            <button type="button" on:click=move |_| close()>"Cancel"</button>
+        </form>
     }
 }

@@ -4,6 +4,7 @@
 mod chords;
 mod reach;
 
+use leptos::ev::MouseEvent;
 use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::cockpit::ButtonId;
@@ -11,10 +12,12 @@ use leverwright_core::edit::{BikeEdit, Edit, LayoutEdit, may_take};
 use leverwright_core::function::Function;
 use leverwright_core::layout::Hold;
 use leverwright_core::slot::Slot;
+use wasm_bindgen::JsCast;
+use web_sys::Element;
 
 use super::bench::Bench;
 use super::hands_on::focus_slot;
-use super::words::{FunctionIcons, capitalised, function_words, hold_words};
+use super::words::{FunctionIcons, capitalised, function_words, gloss, hold_words};
 use chords::Chords;
 use reach::ReachOf;
 
@@ -38,19 +41,27 @@ pub fn ButtonMenu() -> impl IntoView {
             focus_slot(id);
         }
     };
+    let close = move || {
+        if let Some(dialog) = dialog.get_untracked() {
+            dialog.close();
+        }
+    };
+    // The dialog's own padding is within its parts: what hits the dialog itself is beside it.
+    let beside = move |event: MouseEvent| {
+        let hit = event
+            .target()
+            .and_then(|hit| hit.dyn_into::<Element>().ok());
+        if hit.is_some_and(|hit| hit.tag_name() == "DIALOG") {
+            close();
+        }
+    };
     view! {
-        <dialog class="button-menu" aria-labelledby="button-menu" node_ref=dialog on:close=closed>
-            {move || {
-                let close = move |_| {
-                    if let Some(dialog) = dialog.get_untracked() {
-                        dialog.close();
-                    }
-                };
-                bench.menu.get().map(|id| view! {
-                    <Content id/>
-                    <button type="button" class="main close" on:click=close>"Close"</button>
-                })
-            }}
+        <dialog class="button-menu" aria-labelledby="button-menu" node_ref=dialog
+            on:close=closed on:click=beside>
+            {move || bench.menu.get().map(|id| view! {
+                <Content id/>
+                <button type="button" class="main close" on:click=move |_| close()>"Close"</button>
+            })}
         </dialog>
     }
 }
@@ -60,17 +71,20 @@ fn Content(id: ButtonId) -> impl IntoView {
     let bench = Bench::here();
     let shown = Memo::new(move |_| bench.slot(id));
     let read = move |read: fn(&Slot) -> String| move || shown.with(|slot| slot.as_ref().map(read));
+    let effect = move || shown.with(|slot| slot.as_ref()?.look.function.map(Function::effect));
     // What the button takes at all, or why it takes nothing.
     let refusal = Memo::new(move |_| {
         let clear = Edit::Layout(LayoutEdit::ClearButton(id));
         bench.plan(|plan| plan.apply(&clear).err().map(|error| error.to_string()))?
     });
     view! {
-        <h2 id="button-menu">
+        <h2 id="button-menu" tabindex="-1" autofocus=true>
             <span class="balloon-number">{read(|slot| slot.number.to_string())}</span>" "
             {read(|slot| capitalised(&slot.place))}
         </h2>
+        <div class="menu-body">
         <p>{read(now)}</p>
+        {move || effect().map(|effect| view! { <p>"What it does: "{effect}"."</p> })}
         <p class="refusal" role="alert">{move || bench.refusal_at(id)}</p>
         {move || match refusal.get() {
             Some(why) => view! { <p>{why}</p> }.into_any(),
@@ -83,6 +97,7 @@ fn Content(id: ButtonId) -> impl IntoView {
         }}
         <Connection id/>
         <ReachOf id/>
+        </div>
     }
 }
 
@@ -151,7 +166,7 @@ fn Tap(id: ButtonId, shown: Memo<Option<Slot>>, function: Option<Function>) -> i
             aria-disabled=move || refusal.with(Option::is_some).then_some("true")
             on:click=give>
             <FunctionIcons function/>
-            <span>{words}</span>
+            <span>{words}{gloss(function)}</span>
         </button>
         {move || refusal.get().map(|why| view! { <p class="why-not">{why}</p> })}
     }

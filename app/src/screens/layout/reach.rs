@@ -85,7 +85,10 @@ fn cell(bench: Bench, id: ButtonId) -> Option<Cell> {
 pub fn reach_words(bench: Bench, id: ButtonId) -> Option<String> {
     let cell = cell(bench, id)?;
     Some(match cell.way() {
-        Some(way) => format!("{}, {}", way.contact, short(way.ease)),
+        Some(way) => {
+            let contact = way.contact.words().trim_end_matches(" finger");
+            format!("{contact}, {}", short(way.ease))
+        }
         None => "not reached".into(),
     })
 }
@@ -94,7 +97,7 @@ fn short(ease: Ease) -> &'static str {
     match ease {
         Ease::Natural | Ease::Stretch => ease.words(),
         Ease::Move => "must move",
-        Ease::CrossOver => "must cross over",
+        Ease::CrossOver => "cross over",
     }
 }
 

@@ -9,7 +9,7 @@ use leverwright_core::slot::Slot;
 use super::bench::{Answer, Bench};
 use super::hands_on::{first_stop, slot_id};
 use super::reach::reach_words;
-use super::words::{FunctionIcons, function_words, hold_words};
+use super::words::{FunctionIcons, function_words, gloss, hold_words};
 use crate::gesture::{Load, Spot};
 
 /// A slot: in the margin beside the drawing, or a row under it.
@@ -93,7 +93,7 @@ fn says(slot: &Slot) -> impl IntoView + use<> {
         <span class="balloon-number">{slot.number}</span>
         <span class="place"><span class="unseen">" "{side}" "</span>{slot.look.place.clone()}</span>
         <span class="grip"><FunctionIcons function=slot.look.function/></span>
-        <span class="now">" "{slot.look.words()}</span>
+        <span class="now">" "{slot.look.words()}{gloss(slot.look.function)}</span>
         {(!notes.is_empty()).then(|| view! { <span class="notes"><span class="unseen">", "</span>{notes}</span> })}
     }
 }
@@ -133,7 +133,7 @@ fn Why(id: ButtonId) -> impl IntoView {
 
 /// A refusal, until it is dismissed.
 #[component]
-pub fn Refusal(why: String) -> impl IntoView {
+fn Refusal(why: String) -> impl IntoView {
     let bench = Bench::here();
     view! {
         <p class="why">

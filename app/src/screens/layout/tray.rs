@@ -6,7 +6,7 @@ use leverwright_core::function::Function;
 
 use super::bench::Bench;
 use super::hands_on::item_id;
-use super::words::{FunctionIcons, function_words};
+use super::words::{FunctionIcons, function_words, gloss};
 use crate::gesture::{Load, Spot};
 
 /// What can be put on buttons: functions, and nothing.
@@ -62,7 +62,7 @@ fn Item(function: Option<Function>, functions: Memo<Vec<Function>>) -> impl Into
             tabindex=move || if tab_stop.get() { "0" } else { "-1" }
             aria-pressed=move || is_carried().to_string()>
             <span class="grip"><FunctionIcons function/></span>
-            <span class="words">{function_words(function)}</span>
+            <span class="words">{function_words(function)}{gloss(function)}</span>
         </button>
     }
 }

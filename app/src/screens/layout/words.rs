@@ -11,15 +11,7 @@ use leverwright_core::rider::Difficulty;
 use super::bench::Bench;
 use crate::drawing::IconView;
 use crate::gesture::Load;
-
-/// With a capital letter in front.
-pub fn capitalised(text: &str) -> String {
-    let mut text = text.to_owned();
-    if let Some(first) = text.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    text
-}
+pub use crate::words::capitalised;
 
 /// What is carried: "rear easier", "left outer paddle".
 pub fn load_words(bench: Bench, load: Load) -> String {
@@ -65,4 +57,10 @@ pub fn FunctionIcons(function: Option<Function>) -> impl IntoView {
 /// The word of a function, or of none.
 pub fn function_words(function: Option<Function>) -> &'static str {
     function.map_or("blank", Vocabulary::words)
+}
+
+/// What the name of a function leaves open, in a rider's words.
+pub fn gloss(function: Option<Function>) -> impl IntoView + use<> {
+    let words = function.and_then(Function::gloss);
+    words.map(|words| view! { <span class="gloss"><span class="dash">" – "</span>{words}</span> })
 }

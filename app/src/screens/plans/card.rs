@@ -3,8 +3,10 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
+use leverwright_core::Vocabulary;
 use leverwright_core::plan::Plan;
 use leverwright_core::rules;
+use leverwright_core::sheet::Readiness;
 use leverwright_core::tally::Tally;
 
 use super::card_damage::Damage;
@@ -84,14 +86,19 @@ fn more_id(plan: &PlanId) -> String {
     format!("more-{plan}")
 }
 
-/// The bike, where the plan's name does not say it, and how much stands open.
+/// The verdict with how much stands open, the rider, and the bike where the
+/// plan's name does not say it.
 fn in_short(plan: &Plan) -> String {
     let tally = Tally::of(plan, &rules::findings(plan));
+    let verdict = format!("{}: {tally}", Readiness::of(&tally).words());
+    let rider = match plan.rider.nickname.as_str() {
+        "" => "rider not named".to_owned(),
+        name => format!("for {name}"),
+    };
     let bike = plan.bike.in_short();
-    match plan.name.as_str().contains(&bike) {
-        true => tally.to_string(),
-        false => format!("{bike} · {tally}"),
-    }
+    let bike = Some(bike).filter(|bike| !plan.name.as_str().contains(bike));
+    let parts = [verdict, rider].into_iter().chain(bike);
+    parts.collect::<Vec<_>>().join(" · ")
 }
 
 #[component]

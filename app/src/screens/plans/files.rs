@@ -5,14 +5,15 @@ use leptos::html;
 use leptos::prelude::*;
 use web_sys::FileList;
 
+use crate::route::Route;
 use crate::storage::Library;
 
-/// Opens each file as a plan of its own.
+/// Opens each file as a plan of its own and goes on to its layout.
 fn import_all(library: Library, files: Option<FileList>) {
     let Some(files) = files else { return };
     (0..files.length())
         .filter_map(|at| files.get(at))
-        .for_each(|file| library.import(file));
+        .for_each(|file| library.import(file, || Route::Layout.go()));
 }
 
 /// A button that asks the browser for a file.

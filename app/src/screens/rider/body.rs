@@ -16,6 +16,7 @@ use crate::widgets::{Choice, all_or_not_asked};
 fn HandChoice<T: Vocabulary + Display + Send + Sync>(
     side: Side,
     legend: &'static str,
+    #[prop(optional)] legend_unseen: bool,
     name: &'static str,
     read: fn(&Hand) -> Answer<T>,
     edit: fn(Side, Answer<T>) -> RiderEdit,
@@ -27,7 +28,7 @@ fn HandChoice<T: Vocabulary + Display + Send + Sync>(
         desk.commit(edit(side, desk.answer(value)));
     });
     view! {
-        <Choice legend name=format!("{}-{name}", side.code()) choices={all_or_not_asked::<T>()}
+        <Choice legend legend_unseen name=format!("{}-{name}", side.code()) choices={all_or_not_asked::<T>()}
             chosen choose note={text(move || said(&answer()))}/>
     }
 }
@@ -36,7 +37,7 @@ fn HandChoice<T: Vocabulary + Display + Send + Sync>(
 #[component]
 pub fn PlaceChoice(side: Side) -> impl IntoView {
     view! {
-        <HandChoice side legend="This hand" name="place"
+        <HandChoice side legend="This hand" legend_unseen=true name="place"
             read=|hand: &Hand| hand.place edit=RiderEdit::Place/>
     }
 }

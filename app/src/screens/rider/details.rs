@@ -25,7 +25,7 @@ const FURTHER: &[Contact] = &[
     Contact::DeviceTip,
 ];
 
-/// Further contacts, measures, a device, the rider's own words.
+/// Further contacts, measures, a device, a ride that was fine.
 #[component]
 pub fn Details() -> impl IntoView {
     let desk = Desk::here();
@@ -39,7 +39,6 @@ pub fn Details() -> impl IntoView {
                 {Side::ALL.iter().map(|side| view! { <HandDetails side=*side/> }).collect_view()}
             </div>
             <FineRide/>
-            <OwnWords/>
         </details>
     }
 }
@@ -166,18 +165,22 @@ fn FineRide() -> impl IntoView {
     }
 }
 
+/// What no question asked, as the rider says it.
 #[component]
-fn OwnWords() -> impl IntoView {
+pub fn OwnWords() -> impl IntoView {
     let desk = Desk::here();
     let words = memo(move || desk.rider.with(|r| r.own_words.as_str().to_owned()));
     view! {
-        <label class="field">
-            <span>"In the rider's own words"</span>
-            <textarea rows="3" maxlength=Text::LIMIT.to_string()
-                prop:value=words
+        <section class="question" aria-labelledby="own-words">
+            <h2 id="own-words">"In the rider's own words"</h2>
+            <p class="quiet" id="own-words-about">
+                "What hurts, what confuses, what must stay as it is. It is printed on the sheet."
+            </p>
+            <textarea class="own-words" rows="4" maxlength=Text::LIMIT.to_string()
+                aria-labelledby="own-words" aria-describedby="own-words-about" prop:value=words
                 on:change:target=move |ev| {
                     desk.commit(RiderEdit::OwnWords(Text::new(&ev.target().value())));
                 }></textarea>
-        </label>
+        </section>
     }
 }

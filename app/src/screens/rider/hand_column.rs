@@ -27,10 +27,12 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
         _ => ().into_any(),
     };
     let on_request = (question.id == QuestionId::Comfort).then(|| view! { <WhereItHurts side/> });
+    // A question about one thing only says it all in its heading.
+    let is_told = question.abilities.len() == 1;
     let steps = question
         .abilities
         .iter()
-        .map(|ability| view! { <AbilityStep side ability=*ability/> })
+        .map(|ability| view! { <AbilityStep side ability=*ability is_told/> })
         .collect_view();
     view! {
         <div class="hand" data-side=side.code() role="group" aria-label=format!("{side} hand")>
@@ -43,10 +45,11 @@ pub fn HandColumn(question: &'static Question, side: Side) -> impl IntoView {
 }
 
 #[component]
-fn AbilityStep(side: Side, ability: Ability) -> impl IntoView {
+fn AbilityStep(side: Side, ability: Ability, is_told: bool) -> impl IntoView {
     let desk = Desk::here();
     view! {
-        <StepChoice side legend=ability.words() words=move |step| ability.brief(step) name=format!("{}-{}", side.code(), ability.code())
+        <StepChoice side legend=ability.words() legend_unseen=is_told
+            words=move |step| ability.brief(step) name=format!("{}-{}", side.code(), ability.code())
             step=move |hand: &Hand| hand.abilities.get(ability)
             choose=move |step| {
                 desk.commit(RiderEdit::Ability(side, ability, desk.answer(step)));
@@ -107,6 +110,7 @@ fn WhereItHurts(side: Side) -> impl IntoView {
 fn StepChoice<W, R, C>(
     side: Side,
     #[prop(into)] legend: String,
+    #[prop(optional)] legend_unseen: bool,
     words: W,
     name: String,
     step: R,
@@ -124,7 +128,7 @@ where
     let choose = Callback::new(choose);
     move || {
         view! {
-            <Choice legend=legend.clone() name=name.clone() choices=steps(desk.clinical.get(), words)
+            <Choice legend=legend.clone() legend_unseen name=name.clone() choices=steps(desk.clinical.get(), words)
                 chosen choose note/>
         }
     }

@@ -29,7 +29,7 @@ impl Library {
                         "Exported as {file}. It lies in the downloads of this computer, which \
                          others use: take it along, and delete it there."
                     )),
-                    false => self.workspace.say(format!("Exported as {file}.")),
+                    false => self.workspace.report(format!("Exported as {file}.")),
                 }
             }
             Err(_) => self
@@ -44,11 +44,15 @@ impl Library {
 
     /// Takes a file in as a new plan and opens it. A file that cannot be one is
     /// told in a sentence; the open plan stays as it is.
-    pub fn import(self, file: File) {
+    /// `taken_in` goes on from there.
+    pub fn import(self, file: File, taken_in: fn()) {
         leptos::task::spawn_local(async move {
             let name = file.name();
             match read_file(&file).await {
-                Ok(opened) => self.take_in(&name, opened),
+                Ok(opened) => {
+                    self.take_in(&name, opened);
+                    taken_in();
+                }
                 Err(reason) => self
                     .workspace
                     .refuse(&format!("“{name}” was not opened. {reason}")),
@@ -58,10 +62,15 @@ impl Library {
 
     fn take_in(self, file: &str, opened: document::Opened) {
         let name = opened.plan.name.to_string();
+        let has_namesake = self.free_name(&name) != name;
         self.start(opened.plan, &name);
         if opened.notes.is_empty() {
-            self.workspace.say(format!(
-                "“{file}” was opened. It is a new plan here; the file stays as it is."
+            let beside = match has_namesake {
+                true => " beside another of the same name",
+                false => "",
+            };
+            self.workspace.report(format!(
+                "“{file}” was opened. It is a new plan here{beside}; the file stays as it is."
             ));
             return;
         }

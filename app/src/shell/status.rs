@@ -1,0 +1,41 @@
+//! One line near the thumb: what is carried, what was done, what was refused.
+
+use leptos::prelude::*;
+
+use crate::focus::focus_screen_if_lost;
+use crate::workspace::{Offer, Workspace};
+
+/// The line. It is read out by the live region of the shell as it changes.
+#[component]
+pub fn StatusLine() -> impl IntoView {
+    let workspace = Workspace::here();
+    let shown = move || workspace.in_hand.get().or_else(|| workspace.status.get());
+    let carries = move || workspace.in_hand.with(Option::is_some);
+    let line = move || match (shown(), workspace.hint.get()) {
+        (Some(status), _) => {
+            let offers = status.offers.into_iter().map(act).collect_view();
+            view! {
+                <section class="status-line stays" aria-label="Now"
+                    class:carries=carries class:trouble=status.trouble>
+                    <p>{status.text}</p>
+                    {offers}
+                </section>
+            }
+            .into_any()
+        }
+        (None, Some(hint)) => view! {
+            <section class="status-line stays quiet" aria-label="Now"><p>{hint}</p></section>
+        }
+        .into_any(),
+        (None, None) => ().into_any(),
+    };
+    view! { {line} }
+}
+
+fn act(offer: Offer) -> impl IntoView {
+    let act = move |_| {
+        (offer.act)();
+        focus_screen_if_lost();
+    };
+    view! { <button type="button" on:click=act>{offer.label}</button> }
+}
