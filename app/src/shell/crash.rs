@@ -54,5 +54,6 @@ pub fn show() {
             let _ = child.set_attribute("inert", "");
         }
     }
+    let _ = body.set_attribute("data-stopped", "");
     let _ = body.append_child(&cover);
 }

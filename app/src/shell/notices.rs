@@ -10,8 +10,16 @@ use crate::workspace::{Notice, Workspace};
 #[component]
 pub fn Notices() -> impl IntoView {
     let workspace = Workspace::here();
+    let any = Memo::new(move |_| workspace.notices.with(|notices| !notices.is_empty()));
+    // For the style sheet: asking it to look for messages would make it look anew
+    // at everything whenever anything is added to the page.
+    Effect::new(move |_| {
+        if let Some(root) = document().document_element() {
+            let _ = root.toggle_attribute_with_force("data-messages", any.get());
+        }
+    });
     view! {
-        <Show when=move || workspace.notices.with(|notices| !notices.is_empty())>
+        <Show when=move || any.get()>
             <section class="notices" aria-label="Messages">
                 <ul>
                     <For each=move || workspace.notices.get() key=|notice| notice.id let:notice>

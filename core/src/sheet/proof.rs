@@ -45,7 +45,7 @@ fn standing(situation: &Situation<'_>) -> TickList {
         .collect();
     TickList {
         title: "Tried by the rider, bike still",
-        note: "Held upright by a helper. Own gloves, shoes and helmet. Found without looking down; the hand stays on where the plan says so.",
+        note: "Held by a helper; own gloves, shoes, helmet. Found without looking down; the hand stays on where the plan says so.",
         ticks,
     }
 }

@@ -22,7 +22,7 @@ pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
         <SheetPage page=Page::OnTheStand title=sheet.title.clone()>
             <TitleGrid title=sheet.title.clone()/>
             <VerdictBlock verdict=sheet.verdict.clone()/>
-            <div class="sheet-top">
+            <div class=if sheet.verdict.reasons.is_empty() { "sheet-top clear" } else { "sheet-top" }>
                 <PrintedCockpit plan=&plan/>
                 <Points points=sheet.verdict.reasons.clone()/>
             </div>

@@ -89,7 +89,8 @@ fn Open(points: Vec<OpenPoint>) -> impl IntoView {
 #[component]
 fn Accepted(points: Vec<AcceptedPoint>) -> impl IntoView {
     if points.is_empty() {
-        return view! { <Part heading="Accepted"><p>"None."</p></Part> }.into_any();
+        return view! { <Part heading="Accepted" class="sheet-accepted"><p>"None."</p></Part> }
+            .into_any();
     }
     let columns = vec![
         column("Point", "name"),
@@ -99,7 +100,7 @@ fn Accepted(points: Vec<AcceptedPoint>) -> impl IntoView {
     ];
     let rows = points.into_iter().map(accepted_row).collect();
     view! {
-        <Part heading="Accepted"><Table label="Accepted points" columns rows/></Part>
+        <Part heading="Accepted" class="sheet-accepted"><Table label="Accepted points" columns rows/></Part>
     }
     .into_any()
 }
