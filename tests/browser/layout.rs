@@ -935,6 +935,33 @@ fn fits_and_can_be_hit(browser: &Browser, when: &str) {
     assert!(small.is_empty(), "{when}: {small:#?}");
 }
 
+/// On a laptop's screen nothing lies under the tray that something could be dropped on.
+#[test]
+fn every_slot_is_seen_above_the_tray() {
+    let shop = Browser::open("shop");
+    shop.visit("#/plans");
+    let templates: Vec<String> = shop.css(".new-plan .template").texts();
+    assert!(templates.len() >= 9, "{templates:?}");
+    for template in templates {
+        open_layout(&shop, &template);
+        for (width, height) in [(1280, 800), (1366, 768)] {
+            shop.viewport(width, height);
+            shop.visit("#/layout");
+            shop.css(".face").nth(0).wait_until_shown();
+            let covered: Vec<String> = shop.eval(
+                "const foot = document.querySelector('.tray').getBoundingClientRect();
+                 return [...document.querySelectorAll('.slot .face')]
+                     .filter(e => e.getBoundingClientRect().bottom > foot.top || foot.bottom > innerHeight)
+                     .map(e => e.textContent)",
+            );
+            assert!(
+                covered.is_empty(),
+                "{template}, {width} by {height}: {covered:#?}"
+            );
+        }
+    }
+}
+
 #[test]
 fn it_fits_small_screens_and_large_text() {
     let shop = Browser::open("shop");

@@ -1,6 +1,6 @@
 //! The setup sheet: chosen, previewed, printed, and read back from the print.
 
-use crate::desk::{GRAVEL, ROAD, pick, start, wait_for_names, wait_until_saved};
+use crate::desk::{GRAVEL, ROAD, pick, right_hand_rests, start, wait_for_names, wait_until_saved};
 use leverwright_core::document;
 use leverwright_core::plan::Plan;
 use leverwright_core::sheet::{CAUTIONS, SIGNATURE_NOTE, Sheet, SheetOptions};
@@ -169,6 +169,38 @@ fn large_print_is_a_layout_of_its_own() {
         shop.css(".sheet.large tbody tr").nth(0).style("display"),
         "flex"
     );
+}
+
+/// Few enough to hang on the stand, with the page for the hands apart.
+#[test]
+fn the_sheet_takes_few_leaves() {
+    let shop = sheet_of(PODS);
+    right_hand_rests(&shop);
+    assert_leaves(&shop, "a usual plan", 3, 9);
+    shop.visit("#/plans");
+    let demos = shop.css(".demo-plans .template").count();
+    assert!(demos >= 3, "{demos}");
+    for demo in 0..demos {
+        shop.visit("#/plans");
+        shop.css(".demo-plans .template").nth(demo).click();
+        shop.css(".slot").nth(0).wait_until_shown();
+        assert_leaves(&shop, &format!("demo {demo}"), 4, 8);
+    }
+}
+
+/// No more leaves than these on either paper, in usual and in large print.
+#[track_caller]
+fn assert_leaves(shop: &Browser, plan: &str, usual: usize, large: usize) {
+    shop.visit("#/sheet");
+    for (choice, paper) in [("A4", Paper::A4), ("Letter", Paper::Letter)] {
+        shop.role("radio", choice).click();
+        for (most, selector) in [(usual, ".sheet:not(.large)"), (large, ".sheet.large")] {
+            shop.css(selector).wait_until_shown();
+            let leaves = shop.print(paper).pages().len();
+            assert!(leaves <= most, "{plan}, {choice}: {leaves} of {selector}");
+            shop.role("checkbox", "Large print").click();
+        }
+    }
 }
 
 #[test]

@@ -2,12 +2,16 @@
 
 use leverwright_tests::browser::{Browser, Element};
 use leverwright_tests::number::{Number, quantile};
+use std::time::Duration;
 
 const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
 const DRAGS: usize = 200;
 
 /// How much slower than this machine's processor.
 const SLOWER: f64 = 4.0;
+
+/// From a drop until it is looked at.
+const REST: Duration = Duration::from_millis(200);
 
 /// Edits, each taken back, before memory is weighed for the first and for the last time.
 const FEW: usize = 200;
@@ -76,6 +80,8 @@ fn drop_times(browser: &Browser, drags: usize) -> Vec<f64> {
         mouse.press(from);
         mouse.move_to(to);
         mouse.release();
+        // Looking sooner would take time from what is measured.
+        std::thread::sleep(REST);
         browser.paint_times(drag);
         let now = all_findings(browser);
         assert!(now != findings, "drop {drag} changed no finding");

@@ -81,7 +81,8 @@ fn TitleGrid(title: TitleBlock) -> impl IntoView {
         .fields
         .into_iter()
         .map(|field| {
-            let class = field.label.to_lowercase().replace(' ', "-");
+            let name = field.label.to_lowercase().replace(' ', "-");
+            let class = format!("field-{name}");
             view! {
                 <div class=class>
                     <dt>{field.label}</dt>
@@ -92,8 +93,8 @@ fn TitleGrid(title: TitleBlock) -> impl IntoView {
         .collect_view();
     view! {
         <dl class="sheet-title">
-            <div class="plan"><dt>"Plan"</dt><dd>{title.plan}</dd></div>
-            <div class="revision"><dt>"Revision"</dt><dd>{title.revision}</dd></div>
+            <div class="field-plan"><dt>"Plan"</dt><dd>{title.plan}</dd></div>
+            <div class="field-revision"><dt>"Revision"</dt><dd>{title.revision}</dd></div>
             {fields}
         </dl>
     }
