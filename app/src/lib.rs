@@ -12,6 +12,7 @@ mod route;
 mod screens;
 mod settings;
 mod shell;
+mod slices;
 mod storage;
 mod today;
 mod widgets;

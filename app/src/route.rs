@@ -15,6 +15,8 @@ pub enum Route {
     Bike,
     /// Which button does what.
     Layout,
+    /// What a ride asks of the hands.
+    Ride,
     /// The setup sheet.
     Sheet,
     /// The page of a rule, or of all of them.
@@ -32,6 +34,7 @@ impl Route {
             ("rider", _) => Route::Rider,
             ("bike", _) => Route::Bike,
             ("layout", _) => Route::Layout,
+            ("ride", _) => Route::Ride,
             ("sheet", _) => Route::Sheet,
             ("settings", _) => Route::Settings,
             ("rules", "") => Route::Rules(None),
@@ -47,6 +50,7 @@ impl Route {
             Route::Rider => "#/rider".into(),
             Route::Bike => "#/bike".into(),
             Route::Layout => "#/layout".into(),
+            Route::Ride => "#/ride".into(),
             Route::Sheet => "#/sheet".into(),
             Route::Settings => "#/settings".into(),
             Route::Rules(None) => "#/rules".into(),
@@ -80,6 +84,7 @@ impl Route {
             Route::Rider => "Rider",
             Route::Bike => "Bike",
             Route::Layout => "Layout",
+            Route::Ride => "Ride",
             Route::Sheet => "Sheet",
             Route::Rules(_) => "Rules",
             Route::Settings => "Settings",
@@ -90,7 +95,7 @@ impl Route {
     pub fn is_about_plan(&self) -> bool {
         matches!(
             self,
-            Route::Rider | Route::Bike | Route::Layout | Route::Sheet
+            Route::Rider | Route::Bike | Route::Layout | Route::Ride | Route::Sheet
         )
     }
 

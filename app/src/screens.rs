@@ -3,6 +3,7 @@
 mod bike;
 mod layout;
 mod plans;
+mod ride;
 mod rider;
 mod rules;
 mod settings;
@@ -11,6 +12,7 @@ mod sheet;
 pub use bike::BikeScreen;
 pub use layout::LayoutScreen;
 pub use plans::PlansScreen;
+pub use ride::RideScreen;
 pub use rider::RiderScreen;
 pub use rules::RulesScreen;
 pub use settings::SettingsScreen;

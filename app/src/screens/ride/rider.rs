@@ -1,0 +1,57 @@
+//! How the rider rides.
+
+use leptos::prelude::*;
+use leverwright_core::Vocabulary;
+use leverwright_core::edit::{Edit, RideEdit};
+use leverwright_core::ride::habits::Habit;
+
+use crate::erase::text;
+use crate::widgets::NumberField;
+use crate::workspace::Workspace;
+
+/// A field for each habit, with what is taken while it is not asked.
+#[component]
+pub fn HowTheRiderRides() -> impl IntoView {
+    let workspace = Workspace::here();
+    let speed = text(move || {
+        let plan = workspace.plan.get();
+        let speed = plan.map_or(0.0, |plan| plan.rides.habits.level_speed());
+        format!("That makes about {:.0} km/h on the level.", speed * 3.6)
+    });
+    let fields = Habit::ALL
+        .iter()
+        .map(|habit| view! { <HabitField habit=*habit/> })
+        .collect_view();
+    view! {
+        <section aria-labelledby="ride-rider">
+            <h2 id="ride-rider">"How the rider rides"</h2>
+            <p class="quiet">
+                "An empty field is taken as usual for an unhurried rider on a touring bike."
+            </p>
+            <div class="habits">{fields}</div>
+            <p class="level-speed">{speed}</p>
+        </section>
+    }
+}
+
+#[component]
+fn HabitField(habit: Habit) -> impl IntoView {
+    let workspace = Workspace::here();
+    let value = Signal::derive(move || {
+        let plan = workspace.plan.get()?;
+        plan.rides.habits.answer(habit).map(f64::from)
+    });
+    let set = move |value: Option<f64>| {
+        let value = value.map(|value| value.round().clamp(0.0, 9999.0) as u16);
+        workspace.commit(Edit::Ride(RideEdit::Habit(habit, value)));
+    };
+    let (least, most) = habit.range();
+    let usual = format!("usually {} {}", habit.usual(), habit.unit());
+    view! {
+        <div class="habit">
+            <NumberField label=format!("{}, {}", habit.label(), habit.unit())
+                least=least.into() most=most.into() value set/>
+            <span class="quiet">{usual}</span>
+        </div>
+    }
+}

@@ -1,0 +1,90 @@
+//! Differences in sentences, and every number as tables.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+use leverwright_core::ride::page::{LoadPage, LoadTable, table};
+
+use super::desk::Done;
+use crate::erase::view_of;
+use crate::workspace::Workspace;
+
+/// What differs, and how it stands against the ride that was fine.
+#[component]
+pub fn Differences(done: Arc<Done>) -> impl IntoView {
+    let workspace = Workspace::here();
+    view_of(move || {
+        let plan = workspace.plan.get()?;
+        let page = LoadPage::of(&plan, &done.road, &done.outcomes);
+        let all = page.differences.iter().chain(&page.against_known);
+        Some(
+            all.map(|(heading, said)| sentences(heading, said))
+                .collect_view(),
+        )
+    })
+}
+
+/// A heading with its sentences.
+pub fn sentences(heading: &str, said: &[String]) -> impl IntoView + use<> {
+    let items = said
+        .iter()
+        .map(|said| view! { <li>{said.clone()}</li> })
+        .collect_view();
+    view! {
+        <div class="differences">
+            <h3>{heading.to_owned()}</h3>
+            <ul>{items}</ul>
+        </div>
+    }
+}
+
+/// A table for each subject and day.
+#[component]
+pub fn Tables(done: Arc<Done>) -> impl IntoView {
+    let tables = done
+        .outcomes
+        .iter()
+        .map(|outcome| {
+            let table = table(outcome);
+            let label = table.caption.clone();
+            view! {
+                <div class="table-scroll" tabindex="0" role="region" aria-label=label>
+                    {load_table(&table)}
+                </div>
+            }
+        })
+        .collect_view();
+    view! {
+        <h3>"All numbers"</h3>
+        <p class="quiet">"Ranges over more and less power, wind, and earlier and later shifts."</p>
+        {tables}
+    }
+}
+
+/// One table.
+pub fn load_table(table: &LoadTable) -> impl IntoView + use<> {
+    let head = table
+        .head
+        .iter()
+        .map(|head| view! { <th scope="col">{head.clone()}</th> })
+        .collect_view();
+    let rows = table
+        .rows
+        .iter()
+        .map(|row| {
+            let cells = row
+                .iter()
+                .skip(1)
+                .map(|cell| view! { <td>{cell.clone()}</td> })
+                .collect_view();
+            view! { <tr><th scope="row">{row[0].clone()}</th>{cells}</tr> }
+        })
+        .collect_view();
+    view! {
+        <table class="ride-table load">
+            <caption>{table.caption.clone()}</caption>
+            <thead><tr>{head}</tr></thead>
+            <tbody>{rows}</tbody>
+        </table>
+    }
+}

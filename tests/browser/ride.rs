@@ -1,0 +1,180 @@
+//! The Ride screen: roads in and out, riding, stopping, results on page and paper.
+
+use std::fmt::Write;
+use std::path::Path;
+use std::sync::Arc;
+
+use leverwright_core::document;
+use leverwright_core::plan::Plan;
+use leverwright_core::ride::compare::differences;
+use leverwright_core::ride::page::{road_words, table};
+use leverwright_core::ride::study::{Outcome, Study, Subject};
+use leverwright_core::shift_plan::ShiftPlanKind;
+use leverwright_tests::browser::{Browser, Media, Paper};
+
+use crate::desk::{
+    ROAD, file, file_field, overflow, pick, right_hand_rests, start, wait_for_message,
+};
+
+/// A track over invented hills: a point each 20 m or so.
+fn track(points: usize) -> String {
+    let mut gpx = String::from("<?xml version=\"1.0\"?><gpx version=\"1.1\"><trk><trkseg>\n");
+    for n in 0..points {
+        let along = n as f64 * 0.0002;
+        let height = 120.0 + 60.0 * (n as f64 / 90.0).sin();
+        let _ = writeln!(
+            gpx,
+            "<trkpt lat=\"{:.6}\" lon=\"{:.6}\"><ele>{height:.1}</ele><time>2019-03-04T05:06:07Z</time></trkpt>",
+            10.0 + along,
+            20.0 + 0.001 * (n as f64 / 40.0).sin(),
+        );
+    }
+    gpx + "</trkseg></trk></gpx>"
+}
+
+/// A rider who shifts with the left hand, on the Ride screen.
+fn one_handed(browser: &Browser) {
+    start(browser, ROAD);
+    right_hand_rests(browser);
+    browser.visit("#/layout");
+    browser.role("button", "All shifting left").click();
+    browser.visit("#/ride");
+}
+
+fn import(browser: &Browser, name: &str, content: impl AsRef<[u8]>) {
+    let path = file(browser, name, content);
+    file_field(browser).choose_file(&path);
+}
+
+/// The open plan as a file has it.
+fn plan(browser: &Browser) -> Plan {
+    browser.visit("#/plans");
+    pick(browser, ROAD, "Export as a file");
+    let path = browser.wait_for_download(&format!("{}.leverwright.json", "Road-drop-bar-2x12"));
+    read(&path)
+}
+
+fn read(path: &Path) -> Plan {
+    let bytes = std::fs::read(path).expect("the file is there");
+    document::read(&bytes).expect("it opens").plan
+}
+
+fn ridden(plan: &Plan) -> Vec<Outcome> {
+    let subjects = [ShiftPlanKind::Separate, ShiftPlanKind::Ladder]
+        .map(|kind| Subject::under(plan, kind).expect("it goes with the bike"));
+    let road = plan.rides.road();
+    let mut study =
+        Study::new(Arc::clone(&road), plan.rides.habits, subjects.to_vec()).expect("it rides");
+    assert!(study.advance(usize::MAX));
+    study.outcomes()
+}
+
+#[test]
+fn one_hand_on_an_imported_road_is_compared_under_separate_and_ladder() {
+    let clinic = Browser::open("clinic");
+    one_handed(&clinic);
+    import(&clinic, "hills.gpx", track(1500));
+    clinic.css(".road-words").wait_for_text("Imported road");
+    clinic.role("checkbox", "separate").click();
+    clinic.role("checkbox", "ladder").click();
+    clinic.role("button", "Ride").click();
+    clinic.css(".ride-table.load").nth(3).wait_until_shown();
+    let road = clinic.css(".road-words").text();
+    let rows = clinic.css(".table-scroll .ride-table.load").count();
+    let cells: Vec<String> = clinic.eval(
+        "return [...document.querySelectorAll('.table-scroll .ride-table.load :is(td, tbody th)')].map(c => c.textContent)",
+    );
+    let said = clinic.css(".differences li").texts();
+    clinic.assert_accessible();
+
+    let plan = plan(&clinic);
+    let outcomes = ridden(&plan);
+    assert_eq!(road, road_words(&plan.rides.road()));
+    assert_eq!(rows, outcomes.len());
+    let own: Vec<String> = outcomes
+        .iter()
+        .flat_map(|o| table(o).rows.concat())
+        .collect();
+    assert_eq!(cells, own);
+    assert_eq!(said, differences(&outcomes[0], &outcomes[2]));
+}
+
+#[test]
+fn a_stopped_ride_keeps_what_was_ridden_and_the_load_page_prints() {
+    let clinic = Browser::open("clinic");
+    one_handed(&clinic);
+    clinic.slow_down(6.0);
+    import(&clinic, "long.gpx", track(20_000));
+    clinic.css(".road-words").wait_for_text("Imported road");
+    clinic.role("button", "Ride").click();
+    clinic.css(".ride-progress").wait_until_shown();
+    clinic.role("button", "Stop").click();
+    clinic
+        .css(".ride-partial")
+        .wait_for_text("Stopped before the end");
+    clinic.slow_down(1.0);
+    assert!(clinic.css(".ride-table.load").count() > 0);
+    let text = clinic.print(Paper::A4).text();
+    for words in [
+        "Load page",
+        "Stopped before the end",
+        "What this is",
+        "Cautions",
+    ] {
+        assert!(text.contains(words), "the print lacks {words:?}: {text}");
+    }
+    assert!(!text.contains("Print the load page"));
+}
+
+#[test]
+fn broken_files_are_refused_with_the_cure() {
+    let home = Browser::open("home");
+    start(&home, ROAD);
+    home.visit("#/ride");
+    let road = home.css(".road-words").text();
+    import(&home, "note.gpx", "Not a ride at all");
+    wait_for_message(&home, "not a GPX file");
+    import(&home, "empty.gpx", "<gpx version=\"1.1\"></gpx>");
+    wait_for_message(&home, "no track and no route");
+    assert_eq!(home.css(".road-words").text(), road);
+    // What breaks off after its track began is ridden as far as it goes.
+    let whole = track(400);
+    import(&home, "torn.gpx", &whole[..whole.len() / 2]);
+    home.css(".import-note").wait_for_text("breaks off");
+}
+
+#[test]
+fn the_screen_keeps_within_a_narrow_window_and_looks_right() {
+    let home = Browser::open("home");
+    one_handed(&home);
+    home.role("button", "Ride").click();
+    home.role("button", "Keep with the plan").click();
+    home.css(".kept-rides").wait_for_text("presses in");
+    home.role("button", "This ride was fine").click();
+    home.css(".differences")
+        .wait_for_text("of the ride that was fine");
+    let shots = std::env::var("RIDE_SHOTS").ok();
+    for (width, dark) in [
+        (1280, false),
+        (1280, true),
+        (390, false),
+        (390, true),
+        (320, false),
+    ] {
+        home.viewport(width, 844);
+        home.media(Media {
+            dark,
+            ..Default::default()
+        });
+        assert!(overflow(&home) <= 0.0, "wider than {width} px");
+        home.assert_accessible();
+        if let Some(shots) = &shots {
+            home.screenshot_of_page(Path::new(&format!("{shots}/ride-{width}-{dark}.png")));
+        }
+    }
+    // Another weight, and what was kept no longer fits.
+    home.viewport(1280, 844);
+    home.css(".habit input").nth(0).fill("90");
+    home.press("Tab");
+    home.css(".kept-rides").wait_for_text("Out of date");
+}
