@@ -3,6 +3,7 @@
 mod bike;
 mod layout;
 mod plans;
+mod review;
 mod ride;
 mod rider;
 mod rules;
@@ -12,6 +13,7 @@ mod sheet;
 pub use bike::BikeScreen;
 pub use layout::LayoutScreen;
 pub use plans::PlansScreen;
+pub use review::ReviewScreen;
 pub use ride::RideScreen;
 pub use rider::RiderScreen;
 pub use rules::RulesScreen;

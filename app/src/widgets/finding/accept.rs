@@ -36,12 +36,15 @@ pub fn AcceptForm(
     }
 }
 
-/// Role, name, reason. Nothing is chosen beforehand: who accepts a finding says
-/// so.
+/// Role, name, reason. No role is chosen beforehand, unless somebody said who
+/// sits here: who accepts a finding says so.
 #[component]
 fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
     let workspace = Workspace::here();
-    let form = Form::signed_by(workspace.signer.get_untracked());
+    let form = Form::signed_by(
+        workspace.signer.get_untracked(),
+        workspace.role.get_untracked(),
+    );
     let acceptable = finding.acceptable;
     let choose = Callback::new(move |role| form.role.set(role));
     let key = StoredValue::new(finding.key());
@@ -124,10 +127,11 @@ struct Form {
 }
 
 impl Form {
-    /// Empty but for the name of who signed last.
-    fn signed_by(name: String) -> Form {
+    /// Empty but for the name of who signed last, and the role of who said that
+    /// they sit here.
+    fn signed_by(name: String, role: Option<Role>) -> Form {
         Form {
-            role: RwSignal::new(None),
+            role: RwSignal::new(role),
             by: RwSignal::new(name),
             reason: RwSignal::new(String::new()),
             missing: RwSignal::new(None),
