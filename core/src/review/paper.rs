@@ -130,10 +130,12 @@ impl ReviewPage {
             ))
         });
         blocks.extend(named("Accepted with a reason", accepted.collect()));
-        let never = self
-            .never
-            .iter()
-            .map(|(finding, why)| format!("{} {why}", finding.message));
+        // The reason stands once below all that it is about.
+        let alike = self.never.chunk_by(|(_, a), (_, b)| a == b);
+        let never = alike.flat_map(|alike| {
+            let said = alike.iter().map(|(finding, _)| finding.message.clone());
+            said.chain([format!("Why: {}", alike[0].1)])
+        });
         blocks.extend(named("Can never be accepted", never.collect()));
         let shop = self.for_shop.iter().map(|finding| finding.message.clone());
         blocks.extend(named("For the shop to settle", shop.collect()));

@@ -94,7 +94,7 @@ fn cell(head: &'static str) -> impl IntoView {
 }
 
 /// Told apart by shape: octagon, triangle, square with a question, tick.
-fn fit_mark(fit: Fit) -> impl IntoView {
+pub fn fit_mark(fit: Fit) -> impl IntoView {
     let (outline, sign) = match fit {
         Fit::Beyond => ("M8 2h8l6 6v8l-6 6H8l-6-6V8z", "M7 12h10"),
         Fit::GreatEffort | Fit::NotOnBadDay => ("M12 2.5 22.5 21h-21z", "M12 9v6M12 17.5v1"),

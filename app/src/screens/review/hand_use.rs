@@ -28,19 +28,16 @@ fn list(desk: Desk, all: &[Finding], nothing: &'static str) -> AnyView {
     if all.is_empty() {
         return view! { <p>{nothing}</p> }.into_any();
     }
-    let items = all.iter().map(|finding| line(desk, finding, None));
+    let items = all.iter().map(|finding| line(desk, finding));
     view! { <ul class="review-findings">{items.collect_view()}</ul> }.into_any()
 }
 
-/// A finding in a line, with why nobody can accept it where that is so.
-fn line(desk: Desk, finding: &Finding, why: Option<&'static str>) -> impl IntoView + use<> {
+/// A finding in a line.
+fn line(desk: Desk, finding: &Finding) -> impl IntoView + use<> {
     let places = finding.places.clone();
-    let why = why.map(|why| {
-        view! { <span class="review-never">"Can never be accepted: "{why}</span> }
-    });
     view! {
         <li on:pointerenter=move |_| desk.light(&places) on:pointerleave=move |_| desk.light(&[])>
-            <SeverityMark severity=finding.severity/>" "{finding.message.clone()}{why}
+            <SeverityMark severity=finding.severity/>" "{finding.message.clone()}
         </li>
     }
 }
@@ -60,9 +57,12 @@ pub fn HandUse() -> impl IntoView {
     });
     let never = view_of(move || {
         let all = never.get();
-        let items = all
-            .iter()
-            .map(|(finding, why)| line(desk, finding, Some(why)));
+        // The reason stands once below all that it is about.
+        let items = all.chunk_by(|(_, a), (_, b)| a == b).map(|alike| {
+            let why = alike[0].1;
+            let lines = alike.iter().map(|(finding, _)| line(desk, finding));
+            view! { {lines.collect_view()}<li class="review-never">"Why: "{why}</li> }
+        });
         let items = items.collect_view();
         (!all.is_empty()).then(|| {
             view! {
@@ -75,10 +75,7 @@ pub fn HandUse() -> impl IntoView {
     let shop =
         view_of(move || {
             let all = shop.get();
-            let items = all
-                .iter()
-                .map(|finding| line(desk, finding, None))
-                .collect_view();
+            let items = all.iter().map(|finding| line(desk, finding)).collect_view();
             (!all.is_empty()).then(|| view! {
             <details class="review-more">
                 <summary>{format!("For the shop to settle ({})", all.len())}</summary>

@@ -2,19 +2,19 @@
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
-use leverwright_core::finding::{Place, Severity};
-use leverwright_core::review::StoppingRow;
+use leverwright_core::finding::Place;
+use leverwright_core::review::{Fit, ReviewPage, StoppingRow};
 
+use super::demands::fit_mark;
 use super::desk::Desk;
 use crate::erase::view_of;
-use crate::widgets::SeverityMark;
 use crate::words::capitalised;
 
 /// The table.
 #[component]
 pub fn StoppingTable() -> impl IntoView {
     let desk = Desk::here();
-    let rows = desk.read(leverwright_core::review::ReviewPage::stopping_rows);
+    let rows = desk.read(ReviewPage::stopping_rows);
     view! {
         <section aria-labelledby="review-stopping">
             <h2 id="review-stopping">"Stopping"</h2>
@@ -54,9 +54,9 @@ fn row(desk: Desk, row: &StoppingRow) -> impl IntoView + use<> {
         capitalised(row.wheel.words()),
         row.position
     );
-    let mark = row
-        .is_out_of_reach
-        .then(|| view! { <SeverityMark severity=Severity::MustFix/>" " });
+    let mark = row.is_out_of_reach.then(|| {
+        view! { <span class="review-reach">{fit_mark(Fit::Beyond)}"Out of reach: "</span> }
+    });
     let bad = match row.usual == row.bad {
         true => "As on a usual day".to_owned(),
         false => row.bad.clone(),
