@@ -19,6 +19,8 @@ pub struct Drafts {
     pub comment: RwSignal<CommentDraft>,
     /// What is to be said about earlier entries.
     pub notes: RwSignal<Vec<Note>>,
+    /// Why findings may stand, by the name of the finding.
+    reasons: RwSignal<Vec<(String, String)>>,
 }
 
 /// A decision that is being written.
@@ -67,6 +69,7 @@ impl Drafts {
             decision: RwSignal::new(DecisionDraft::default()),
             comment: RwSignal::new(CommentDraft::default()),
             notes: RwSignal::new(Vec::new()),
+            reasons: RwSignal::new(Vec::new()),
         }
     }
 
@@ -75,6 +78,26 @@ impl Drafts {
         self.decision.set(DecisionDraft::default());
         self.comment.set(CommentDraft::default());
         self.notes.set(Vec::new());
+        self.reasons.set(Vec::new());
+    }
+
+    /// The reason that is being written for a finding.
+    pub fn reason(self, finding: &str) -> String {
+        self.reasons.with_untracked(|reasons| {
+            let found = reasons.iter().find(|(key, _)| key == finding);
+            found.map(|(_, reason)| reason.clone()).unwrap_or_default()
+        })
+    }
+
+    /// Keeps the reason that is being written for a finding; an empty one is
+    /// forgotten.
+    pub fn set_reason(self, finding: &str, reason: String) {
+        self.reasons.update(|reasons| {
+            reasons.retain(|(key, _)| key != finding);
+            if !reason.is_empty() {
+                reasons.push((finding.to_owned(), reason));
+            }
+        });
     }
 
     /// What is typed about an entry.

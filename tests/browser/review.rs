@@ -69,7 +69,9 @@ fn go_to(browser: &Browser, screen: &str) {
 
 fn clear(browser: &Browser) {
     browser.role("button", "Clear all buttons").click();
-    browser.css("[role=status]").wait_for_text("Clear the layout");
+    browser
+        .css("[role=status]")
+        .wait_for_text("Clear the layout");
 }
 
 fn record_comment(browser: &Browser, words: &str) {
@@ -173,6 +175,13 @@ fn hand_use_is_accepted_with_a_reason_and_a_brake_never_is() {
     card.inner_css("[role=alert]:not(:empty)")
         .wait_for_text("Write why it may stand.");
     card.inner_css("textarea").fill("Seen on the closed lane.");
+    go_to(&clinic, "rider");
+    go_to(&clinic, "review");
+    let card = clinic.css(".review-cards .finding").nth(at);
+    assert_eq!(
+        card.inner_css("textarea").value(),
+        "Seen on the closed lane."
+    );
     press(&card.inner_css("button[type=submit]"));
     clinic
         .css(".review-cards .accepted")
@@ -247,7 +256,10 @@ fn a_decision_stands_for_its_revision_only() {
     let older = clinic.css(".review-record.older");
     older.wait_for_text("Given for an older revision");
     let text = older.text();
-    assert!(text.contains("Left outer paddle: blank, was “rear easier”"), "{text}");
+    assert!(
+        text.contains("Left outer paddle: blank, was “rear easier”"),
+        "{text}"
+    );
     clinic
         .css("[aria-labelledby=review-about]")
         .wait_for_text("Changed since the review of revision");
@@ -300,6 +312,36 @@ fn a_decision_stands_for_its_revision_only() {
     clinic.role("button", "Undo").click();
     go_to(&clinic, "review");
     assert_eq!(clinic.css(".review-record.withdrawn").count(), 1);
+}
+
+#[test]
+fn nobody_but_the_rider_changes_the_riders_own_words() {
+    let clinic = clinic();
+    go_to(&clinic, "rider");
+    let words = clinic.css("textarea.own-words");
+    words.fill("My thumb tires after an hour.");
+    clinic.press("Tab");
+    go_to(&clinic, "review");
+    clinic
+        .css(".review-voices blockquote")
+        .wait_for_text("My thumb tires after an hour.");
+    sit_down(&clinic, "clinician", "K. Example");
+    press(&clinic.css(".review-voices a"));
+    clinic.wait_for("the words cannot be typed over", || {
+        words.attribute("readonly").is_some()
+    });
+    words.focus();
+    clinic.type_text("No.");
+    assert_eq!(words.value(), "My thumb tires after an hour.");
+    go_to(&clinic, "review");
+    choose(&clinic, "review-role", "rider");
+    go_to(&clinic, "rider");
+    words.fill("It is better with the new gloves.");
+    clinic.press("Tab");
+    go_to(&clinic, "review");
+    clinic
+        .css(".review-voices blockquote")
+        .wait_for_text("It is better with the new gloves.");
 }
 
 #[test]
