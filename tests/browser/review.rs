@@ -58,7 +58,11 @@ fn press(button: &Element<'_>) {
     button.click();
 }
 
+/// Goes to a screen as people do, so that the page stays loaded.
 fn go_to(browser: &Browser, screen: &str) {
+    if screen == "review" {
+        browser.css(".more-button").click();
+    }
     browser
         .css(&format!(".screens a[href='#/{screen}']"))
         .click();
