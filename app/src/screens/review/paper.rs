@@ -2,11 +2,13 @@
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
+use leverwright_core::plan::Plan;
 use leverwright_core::review::{Block, PaperPart, ReviewPage};
 use leverwright_core::sheet::Paper;
 
 use super::desk::Desk;
 use crate::erase::{flag, memo, text, view_of};
+use crate::screens::sheet::cockpit::PrintedCockpit;
 use crate::screens::sheet::running::{Foot, follow};
 use crate::widgets::{Choice, Tick};
 
@@ -71,12 +73,17 @@ pub fn ReviewPaper() -> impl IntoView {
         let options = desk.workspace.print.get();
         let large = if options.large_print { " large" } else { "" };
         let class = format!("review-sheet {}{large}", options.paper.code());
-        let parts = desk.of_plan(|plan| page.parts(plan));
-        Some(paper(&page, class, parts))
+        let plan = desk.workspace.plan.get()?;
+        Some(paper(&page, &plan, class, page.parts(&plan)))
     })
 }
 
-fn paper(page: &ReviewPage, class: String, parts: Vec<PaperPart>) -> impl IntoView + use<> {
+fn paper(
+    page: &ReviewPage,
+    plan: &Plan,
+    class: String,
+    parts: Vec<PaperPart>,
+) -> impl IntoView + use<> {
     let fields = page.title.running_fields();
     let fields = fields
         .map(|field| view! { <li>{field}</li> })
@@ -89,6 +96,7 @@ fn paper(page: &ReviewPage, class: String, parts: Vec<PaperPart>) -> impl IntoVi
         <article class=class aria-label="Review, as printed">
             <h2>"Review: "{page.title.running_head()}</h2>
             <ul class="review-title">{fields}</ul>
+            <PrintedCockpit plan/>
             {parts.collect_view()}
         </article>
     }
