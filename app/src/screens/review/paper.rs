@@ -90,11 +90,11 @@ fn paper(
         .collect_view();
     let parts = parts.into_iter().map(|part| {
         let blocks = part.blocks.into_iter().map(block).collect_view();
-        view! { <section><h3>{part.heading}</h3>{blocks}</section> }
+        view! { <section><h2>{part.heading}</h2>{blocks}</section> }
     });
     view! {
         <article class=class aria-label="Review, as printed">
-            <h2>"Review: "{page.title.running_head()}</h2>
+            <h1>"Review: "{page.title.running_head()}</h1>
             <ul class="review-title">{fields}</ul>
             <PrintedCockpit plan/>
             {parts.collect_view()}
@@ -107,7 +107,7 @@ fn block(block: Block) -> AnyView {
         Block::Line(words) => view! { <p>{words}</p> }.into_any(),
         Block::Items(all) => items(all),
         Block::Named(name, all) => {
-            view! { <div class="review-named"><h4>{name}</h4>{items(all)}</div> }.into_any()
+            view! { <div class="review-named"><h3>{name}</h3>{items(all)}</div> }.into_any()
         }
         Block::Table(heads, rows) => table(heads, rows),
         Block::ToFillIn(name) => {
