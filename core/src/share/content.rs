@@ -36,7 +36,7 @@ impl Along {
     pub const fn explained(self) -> &'static str {
         match self {
             Along::WithoutRider => {
-                "Along go bike, brakes, system, road and all layouts. Here stay the nickname, what the hands can do, the rider’s own words, notes, reviews, practice, and who did what."
+                "Along go the plan’s name and job number, bike, brakes, system, road and all layouts. Here stay the nickname, what the hands can do, the rider’s own words, notes, reviews, practice, and who did what."
             }
             Along::WithRider => {
                 "Everything in the plan goes along: hands, own words, notes, reviews. Practice goes along once the rider has sent it. Comments for rider and clinician only stay here."
