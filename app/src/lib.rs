@@ -26,6 +26,7 @@ pub use shell::crash::{show as show_crash, tell_on_panic};
 
 use arrivals::Arrivals;
 use repeated_taps::filter_taps;
+use screens::RideDesk;
 use settings::Settings;
 use shell::Shell;
 use storage::Library;
@@ -42,6 +43,7 @@ pub fn App() -> impl IntoView {
     let settings = Settings::load();
     provide_context(workspace);
     provide_context(settings);
+    provide_context(RideDesk::new(workspace));
     provide_context(Library::load(workspace));
     filter_taps(settings);
     view! { <Shell/> }

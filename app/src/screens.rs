@@ -17,7 +17,7 @@ pub use compare::CompareScreen;
 pub use layout::LayoutScreen;
 pub use open::OpenScreen;
 pub use plans::PlansScreen;
-pub use ride::RideScreen;
+pub use ride::{RideDesk, RideScreen};
 pub use rider::RiderScreen;
 pub use rules::RulesScreen;
 pub use settings::SettingsScreen;
