@@ -22,7 +22,9 @@ fn two_ideas(browser: &Browser) {
 /// The open plan, as its file with everything has it.
 fn plan(browser: &Browser) -> Plan {
     browser.visit("#/share");
-    browser.role("radio", "with rider details").click();
+    browser
+        .mouse()
+        .tap(&browser.role("radio", "with rider details"));
     browser
         .css(".what-goes-along")
         .wait_for_text("Everything in the plan");
@@ -85,7 +87,7 @@ fn one_is_chosen_with_a_reason_by_keyboard_and_the_sheet_says_so() {
     let home = Browser::open("home");
     two_ideas(&home);
     let second = names(&home)[1].clone();
-    home.tab_to("button", &format!("Choose for the sheet: {second}"));
+    home.tab_to("button", &format!("Choose for the sheet {second}"));
     home.press("Enter");
     home.css(".choose-form").wait_until_shown();
     assert_eq!(
@@ -190,8 +192,7 @@ fn the_comparison_prints_without_its_buttons() {
 fn the_comparison_keeps_within_narrow_windows_and_can_be_used_by_everybody() {
     let home = Browser::open("home");
     two_ideas(&home);
-    home.role("button", "Add a copy of the layout in hand")
-        .click();
+    home.role("button", "Add a blank layout").click();
     home.wait_for("there are three", || names(&home).len() == 3);
     let shots = std::env::var("TRAVEL_SHOTS").ok();
     for (width, dark) in [

@@ -25,13 +25,8 @@ fn told(browser: &Browser) {
     right_hand_rests(browser);
     browser.css(".nickname input").fill(NICKNAME);
     browser.press("Tab");
-    browser
-        .css("details.question > summary")
-        .nth(0)
-        .click();
-    browser
-        .css("textarea.own-words")
-        .fill(WORDS);
+    browser.css("details.question > summary").nth(0).click();
+    browser.css("textarea.own-words").fill(WORDS);
     browser.press("Tab");
     browser.visit("#/layout");
     browser.role("button", "All shifting left").click();
@@ -42,7 +37,9 @@ fn told(browser: &Browser) {
 fn link(browser: &Browser, with_details: bool) -> String {
     browser.visit("#/share");
     if with_details {
-        browser.role("radio", "with rider details").click();
+        browser
+            .mouse()
+            .tap(&browser.role("radio", "with rider details"));
     }
     let field = browser.css(".link-text textarea");
     let opens = |text: &str| {
@@ -163,7 +160,7 @@ fn somebody_may_keep_what_is_theirs_or_open_a_copy_beside_it() {
     assert!(said_of_merge(&shop).contains("One part was changed in both"));
     let choices = shop.css(".merge-part .segment").texts();
     assert_eq!(choices, ["keep mine", "take theirs", "keep both"]);
-    shop.role("radio", "keep both").click();
+    shop.mouse().tap(&shop.role("radio", "keep both"));
     put_together(&shop);
     let merged = plan_in(&link(&shop, true));
     assert_eq!(merged.layouts.len(), 2);

@@ -39,19 +39,15 @@ pub fn ChosenNow(plan: Arc<Plan>) -> impl IntoView {
 #[component]
 pub fn AddLayout() -> impl IntoView {
     let workspace = Workspace::here();
-    let add = move |make: fn(Text) -> PlanEdit, words: &'static str| {
-        move |_| {
-            let count = workspace
-                .plan
-                .with_untracked(|plan| plan.as_ref().map_or(0, |plan| plan.layouts.len()));
-            let name = Text::new(&format!("{words} {}", count + 1));
-            workspace.commit(Edit::Plan(make(name)));
-        }
+    let add = move |_| {
+        let layouts = |plan: &Option<Arc<Plan>>| plan.as_ref().map_or(0, |plan| plan.layouts.len());
+        let count = workspace.plan.with_untracked(layouts);
+        let name = Text::new(&format!("Layout {}", count + 1));
+        workspace.commit(Edit::Plan(PlanEdit::AddLayout(name)));
     };
     view! {
         <div class="acts on-screen">
-            <button type="button" on:click=add(PlanEdit::DuplicateLayout, "Layout")>"Add a copy of the layout in hand"</button>
-            <button type="button" on:click=add(PlanEdit::AddLayout, "Layout")>"Add a blank layout"</button>
+            <button type="button" on:click=add>"Add a blank layout"</button>
         </div>
     }
 }

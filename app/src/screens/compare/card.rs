@@ -114,20 +114,23 @@ fn Acts(
     };
     let earlier = (at > 0).then(|| MenuItem::new("Move earlier", move_to(at.wrapping_sub(1))));
     let later = (at + 1 < count).then(|| MenuItem::new("Move later", move_to(at + 1)));
-    let items = [
-        MenuItem::new("Copy this layout", copy),
-        MenuItem::new("Rename this layout", move || renaming.set(true)),
-    ];
+    let copy_alone = (count == 1).then(|| {
+        let copy = copy.clone();
+        view! { <button type="button" class="main" on:click=move |_| copy()>"Copy this layout"</button> }
+    });
+    let copy = (count > 1).then(|| MenuItem::new("Copy this layout", copy));
+    let rename = MenuItem::new("Rename this layout", move || renaming.set(true));
     let remove = (count > 1).then(|| MenuItem::new("Remove this layout", remove));
-    let items = items
+    let items = copy
         .into_iter()
+        .chain([rename])
         .chain(earlier)
         .chain(later)
         .chain(remove)
         .collect();
     let about = name.clone();
     let form_name = name.clone();
-    let unseen = format!(": {name}");
+    let unseen = format!(" {name}");
     view! {
         <div class="acts on-screen">
             {(!is_chosen && count > 1).then(|| view! {
@@ -138,6 +141,7 @@ fn Acts(
                     "Choose for the sheet"<span class="unseen">{unseen.clone()}</span>
                 </button>
             })}
+            {copy_alone}
             <button type="button" on:click=work_on>"Work on it"<span class="unseen">{unseen.clone()}</span></button>
             <MenuButton label="More" about=Signal::stored(about) items/>
         </div>

@@ -62,27 +62,40 @@ fn rows(comparison: &Comparison, all: bool) -> impl IntoView + use<> {
     }
 }
 
-/// The lines about one topic under its name.
+/// The lines about one topic under its name; one line where they are alike.
 fn group(topic: Topic, lines: &[&Line], names: &[String], all: bool) -> impl IntoView + use<> {
+    let name = capitalised(topic.words());
     let shown = lines.iter().filter(|line| all || line.differs());
     let shown = shown.map(|line| row(line, names)).collect_view();
+    if shown.is_empty() {
+        return view! {
+            <tbody>
+                <tr class="none">
+                    <th scope="row">{name}</th>
+                    <td colspan=names.len().to_string()>{nothing(topic, lines)}</td>
+                </tr>
+            </tbody>
+        }
+        .into_any();
+    }
     let columns = (names.len() + 1).to_string();
-    let none = shown.is_empty().then(|| {
-        let words = match (lines.is_empty(), topic) {
-            (true, Topic::Gears) => "No teeth are entered yet.",
-            (true, Topic::Loads) => "No ride is kept with the plan yet.",
-            (true, Topic::Practice) => "Nobody practised yet.",
-            (true, _) => "Nothing to say.",
-            (false, _) => "Alike in all.",
-        };
-        view! { <tr class="none"><td colspan=columns.clone()>{words}</td></tr> }
-    });
     view! {
         <tbody>
-            <tr class="topic"><th scope="rowgroup" colspan=columns.clone()>{capitalised(topic.words())}</th></tr>
-            {none}
+            <tr class="topic"><th scope="rowgroup" colspan=columns>{name}</th></tr>
             {shown}
         </tbody>
+    }
+    .into_any()
+}
+
+/// Why there is nothing to tell apart.
+fn nothing(topic: Topic, lines: &[&Line]) -> &'static str {
+    match (lines.is_empty(), topic) {
+        (true, Topic::Gears) => "No teeth are entered yet.",
+        (true, Topic::Loads) => "No ride is kept with the plan yet.",
+        (true, Topic::Practice) => "Nobody practised yet.",
+        (true, _) => "Nothing to say.",
+        (false, _) => "Alike in all.",
     }
 }
 

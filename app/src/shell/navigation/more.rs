@@ -12,7 +12,10 @@ use crate::route::Route;
 /// The screens, each with what it is for.
 const MORE: [(Route, &str); 5] = [
     (Route::Ride, "What a road asks of each hand and finger"),
-    (Route::Compare, "The layouts side by side, one chosen for the sheet"),
+    (
+        Route::Compare,
+        "The layouts side by side, one chosen for the sheet",
+    ),
     (Route::Share, "By file, by link or by a code to scan"),
     (Route::Rules(None), "What is looked at, and why"),
     (Route::Settings, "Colours, the thumb’s side, repeated taps"),
