@@ -4,6 +4,8 @@ use leptos::ev;
 use leptos::prelude::*;
 use leverwright_core::spot::{Screen, Spot};
 
+use crate::arrivals::Arrivals;
+
 /// A screen.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Route {
@@ -17,8 +19,14 @@ pub enum Route {
     Layout,
     /// What a ride asks of the hands.
     Ride,
+    /// The layouts beside each other.
+    Compare,
     /// The setup sheet.
     Sheet,
+    /// Handing the plan on.
+    Share,
+    /// What somebody handed on, before it is a plan here.
+    Open,
     /// The page of a rule, or of all of them.
     Rules(Option<String>),
     /// How the app behaves here.
@@ -35,7 +43,10 @@ impl Route {
             ("bike", _) => Route::Bike,
             ("layout", _) => Route::Layout,
             ("ride", _) => Route::Ride,
+            ("compare", _) => Route::Compare,
             ("sheet", _) => Route::Sheet,
+            ("share", _) => Route::Share,
+            ("open", _) => Route::Open,
             ("settings", _) => Route::Settings,
             ("rules", "") => Route::Rules(None),
             ("rules", id) => Route::Rules(Some(id.to_owned())),
@@ -51,7 +62,10 @@ impl Route {
             Route::Bike => "#/bike".into(),
             Route::Layout => "#/layout".into(),
             Route::Ride => "#/ride".into(),
+            Route::Compare => "#/compare".into(),
             Route::Sheet => "#/sheet".into(),
+            Route::Share => "#/share".into(),
+            Route::Open => "#/open".into(),
             Route::Settings => "#/settings".into(),
             Route::Rules(None) => "#/rules".into(),
             Route::Rules(Some(id)) => format!("#/rules/{id}"),
@@ -85,7 +99,10 @@ impl Route {
             Route::Bike => "Bike",
             Route::Layout => "Layout",
             Route::Ride => "Ride",
+            Route::Compare => "Compare",
             Route::Sheet => "Sheet",
+            Route::Share => "Share",
+            Route::Open => "Open",
             Route::Rules(_) => "Rules",
             Route::Settings => "Settings",
         }
@@ -95,7 +112,13 @@ impl Route {
     pub fn is_about_plan(&self) -> bool {
         matches!(
             self,
-            Route::Rider | Route::Bike | Route::Layout | Route::Ride | Route::Sheet
+            Route::Rider
+                | Route::Bike
+                | Route::Layout
+                | Route::Ride
+                | Route::Compare
+                | Route::Sheet
+                | Route::Share
         )
     }
 
@@ -104,6 +127,12 @@ impl Route {
         // Setting the fragment of one's own page does not fail.
         let _ = window().location().set_hash(&self.href());
     }
+}
+
+/// The address of the app, without what stands after the `#`.
+pub fn address_of_app() -> String {
+    let href = window().location().href().unwrap_or_default();
+    href.split('#').next().unwrap_or_default().to_owned()
 }
 
 fn hash() -> String {
@@ -123,7 +152,9 @@ pub fn field_in_address() -> Option<String> {
 pub fn current_route() -> ReadSignal<Route> {
     let read = Route::now;
     let (route, set_route) = signal(read());
+    let arrivals = Arrivals::here();
     let listener = window_event_listener(ev::hashchange, move |_| {
+        arrivals.take_from_address();
         // A link to a field of the screen in view must not draw it anew.
         let now = read();
         if route.get_untracked() != now {

@@ -1,19 +1,25 @@
 //! One module a screen.
 
 mod bike;
+mod compare;
 mod layout;
+mod open;
 mod plans;
 mod ride;
 mod rider;
 mod rules;
 mod settings;
+mod share;
 mod sheet;
 
 pub use bike::BikeScreen;
+pub use compare::CompareScreen;
 pub use layout::LayoutScreen;
+pub use open::OpenScreen;
 pub use plans::PlansScreen;
 pub use ride::{RideDesk, RideScreen};
 pub use rider::RiderScreen;
 pub use rules::RulesScreen;
 pub use settings::SettingsScreen;
+pub use share::ShareScreen;
 pub use sheet::SheetScreen;

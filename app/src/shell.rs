@@ -16,8 +16,8 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
-    SheetScreen,
+    BikeScreen, CompareScreen, LayoutScreen, OpenScreen, PlansScreen, RideScreen, RiderScreen,
+    RulesScreen, SettingsScreen, ShareScreen, SheetScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;
@@ -57,7 +57,10 @@ pub fn Shell() -> impl IntoView {
                 Route::Bike => view! { <BikeScreen/> }.into_any(),
                 Route::Layout => view! { <LayoutScreen/> }.into_any(),
                 Route::Ride => view! { <RideScreen/> }.into_any(),
+                Route::Compare => view! { <CompareScreen/> }.into_any(),
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
+                Route::Share => view! { <ShareScreen/> }.into_any(),
+                Route::Open => view! { <OpenScreen/> }.into_any(),
                 Route::Settings => view! { <SettingsScreen/> }.into_any(),
                 Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),
             }}

@@ -9,14 +9,17 @@ use leverwright_core::edit::{Edit, EditError, PlanEdit};
 use leverwright_core::finding::{Finding, Place};
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
+use leverwright_core::record::Desk;
 use leverwright_core::rider::Day;
 use leverwright_core::rules;
 use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
 use leverwright_core::summary::{self, Summary};
 use leverwright_core::tally::Tally;
+use leverwright_core::text::Text;
 
 use crate::route::Route;
+use crate::today::today;
 use crate::words::capitalised;
 
 use crate::evidence::EvidenceChoice;
@@ -151,8 +154,18 @@ impl Workspace {
         expect_context()
     }
 
+    /// Who works here, as far as somebody said, and the day.
+    pub fn desk(self) -> Desk {
+        Desk {
+            by: Text::new(&self.signer.get_untracked()),
+            role: None,
+            date: today(),
+        }
+    }
+
     /// Puts a plan on the desk in place of what was there.
-    pub fn open(self, history: History) {
+    pub fn open(self, mut history: History) {
+        history.sit_down(self.desk());
         // Hand details are left out until they are asked for, plan by plan.
         self.print.update(|options| options.hand_page = false);
         // What one rider wore and who saw it says nothing about the next.

@@ -100,6 +100,8 @@ pub struct SheetOptions {
     pub clinical: bool,
     /// Whether the gear card is printed, once the teeth are entered.
     pub gear_card: bool,
+    /// Whether the layout is printed as a code to scan, where one fits.
+    pub code: bool,
 }
 
 impl Default for SheetOptions {
@@ -110,6 +112,7 @@ impl Default for SheetOptions {
             hand_page: false,
             clinical: false,
             gear_card: false,
+            code: true,
         }
     }
 }

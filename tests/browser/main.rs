@@ -3,6 +3,7 @@
 mod accept;
 mod bike;
 mod boot;
+mod compare;
 mod desk;
 mod driving;
 mod journey;
@@ -11,6 +12,7 @@ mod offline;
 mod plans;
 mod ride;
 mod rider;
+mod share;
 mod sheet;
 mod shell;
 mod storage;
