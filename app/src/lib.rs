@@ -2,6 +2,7 @@
 //! bikes or hands: that is the core's.
 
 mod arrivals;
+mod drafts;
 mod drawing;
 mod erase;
 mod evidence;

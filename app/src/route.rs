@@ -21,6 +21,8 @@ pub enum Route {
     Ride,
     /// The layouts beside each other.
     Compare,
+    /// What a therapist reads and decides.
+    Review,
     /// The setup sheet.
     Sheet,
     /// Handing the plan on.
@@ -44,6 +46,7 @@ impl Route {
             ("layout", _) => Route::Layout,
             ("ride", _) => Route::Ride,
             ("compare", _) => Route::Compare,
+            ("review", _) => Route::Review,
             ("sheet", _) => Route::Sheet,
             ("share", _) => Route::Share,
             ("open", _) => Route::Open,
@@ -63,6 +66,7 @@ impl Route {
             Route::Layout => "#/layout".into(),
             Route::Ride => "#/ride".into(),
             Route::Compare => "#/compare".into(),
+            Route::Review => "#/review".into(),
             Route::Sheet => "#/sheet".into(),
             Route::Share => "#/share".into(),
             Route::Open => "#/open".into(),
@@ -100,6 +104,7 @@ impl Route {
             Route::Layout => "Layout",
             Route::Ride => "Ride",
             Route::Compare => "Compare",
+            Route::Review => "Review",
             Route::Sheet => "Sheet",
             Route::Share => "Share",
             Route::Open => "Open",
@@ -119,6 +124,7 @@ impl Route {
                 | Route::Compare
                 | Route::Sheet
                 | Route::Share
+            Route::Rider | Route::Bike | Route::Layout | Route::Ride | Route::Review | Route::Sheet
         )
     }
 

@@ -18,6 +18,8 @@ use crate::route::{Route, current_route};
 use crate::screens::{
     BikeScreen, CompareScreen, LayoutScreen, OpenScreen, PlansScreen, RideScreen, RiderScreen,
     RulesScreen, SettingsScreen, ShareScreen, SheetScreen,
+    BikeScreen, LayoutScreen, PlansScreen, ReviewScreen, RideScreen, RiderScreen, RulesScreen,
+    SettingsScreen, SheetScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;
@@ -58,6 +60,7 @@ pub fn Shell() -> impl IntoView {
                 Route::Layout => view! { <LayoutScreen/> }.into_any(),
                 Route::Ride => view! { <RideScreen/> }.into_any(),
                 Route::Compare => view! { <CompareScreen/> }.into_any(),
+                Route::Review => view! { <ReviewScreen/> }.into_any(),
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
                 Route::Share => view! { <ShareScreen/> }.into_any(),
                 Route::Open => view! { <OpenScreen/> }.into_any(),

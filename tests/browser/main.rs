@@ -10,6 +10,7 @@ mod journey;
 mod layout;
 mod offline;
 mod plans;
+mod review;
 mod ride;
 mod rider;
 mod share;

@@ -7,7 +7,7 @@ mod hands;
 mod on_the_stand;
 mod page;
 mod proof;
-mod running;
+pub(super) mod running;
 mod table;
 mod ticks;
 mod work;
@@ -37,7 +37,13 @@ pub fn SheetScreen() -> impl IntoView {
         let sheet = Arc::new(Sheet::of(&plan, workspace.print.get()));
         Some((plan, sheet))
     });
-    running::follow(sheet);
+    running::follow(Memo::new(move |_| {
+        let (_, sheet) = sheet.get()?;
+        Some(running::Foot {
+            title: sheet.title.clone(),
+            parts: sheet.hands.is_some(),
+        })
+    }));
     view! {
         <h1>"Sheet"</h1>
         <Show when=move || is_open.get() fallback=NoPlan>

@@ -152,7 +152,7 @@ impl RecordEdit {
     /// Who wrote something may withdraw it, and nobody else.
     fn may_withdraw(&self, plan: &Plan, what: Code, reason: &Text) -> Result<(), EditError> {
         let entry = self.find(plan, what)?;
-        if entry.role != self.role || entry.by != self.by {
+        if !entry.is_by(&self.by, self.role) {
             return Err(EditError::NotPossible(format!(
                 "Only {} may withdraw this entry. Write a comment instead.",
                 whose(entry)

@@ -14,6 +14,12 @@ const MORE: [(Route, &str); 5] = [
     (Route::Ride, "What a road asks of each hand and finger"),
     (Route::Compare, "Layouts side by side, and which goes on the sheet"),
     (Route::Share, "By file, by link or by a code to scan"),
+const MORE: [(Route, &str); 4] = [
+    (Route::Ride, "What a road asks of each hand and finger"),
+    (
+        Route::Review,
+        "What a therapist reads and decides; who changed what",
+    ),
     (Route::Rules(None), "What is looked at, and why"),
     (Route::Settings, "Colours, the thumb’s side, repeated taps"),
 ];
