@@ -115,16 +115,9 @@ impl Route {
 
     /// Whether it shows the open plan.
     pub fn is_about_plan(&self) -> bool {
-        matches!(
+        !matches!(
             self,
-            Route::Rider
-                | Route::Bike
-                | Route::Layout
-                | Route::Ride
-                | Route::Compare
-                | Route::Sheet
-                | Route::Share
-            Route::Rider | Route::Bike | Route::Layout | Route::Ride | Route::Review | Route::Sheet
+            Route::Plans | Route::Open | Route::Rules(_) | Route::Settings
         )
     }
 

@@ -16,10 +16,8 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, CompareScreen, LayoutScreen, OpenScreen, PlansScreen, RideScreen, RiderScreen,
-    RulesScreen, SettingsScreen, ShareScreen, SheetScreen,
-    BikeScreen, LayoutScreen, PlansScreen, ReviewScreen, RideScreen, RiderScreen, RulesScreen,
-    SettingsScreen, SheetScreen,
+    BikeScreen, CompareScreen, LayoutScreen, OpenScreen, PlansScreen, ReviewScreen, RideScreen,
+    RiderScreen, RulesScreen, SettingsScreen, ShareScreen, SheetScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;

@@ -16,12 +16,6 @@ use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
 use leverwright_core::summary::{self, Summary};
 use leverwright_core::tally::Tally;
-use leverwright_core::text::Text;
-
-use crate::route::Route;
-use crate::today::today;
-use crate::words::capitalised;
-
 use leverwright_core::text::{Date, Text};
 
 use crate::drafts::Drafts;
@@ -169,12 +163,18 @@ impl Workspace {
         expect_context()
     }
 
-    /// Who works here, as far as somebody said, and the day.
+    /// Who stands beside a change: a name only where somebody said who sits
+    /// here.
     pub fn desk(self) -> Desk {
+        let role = self.role.get_untracked();
+        let by = match role {
+            Some(_) => Text::new(&self.signer.get_untracked()),
+            None => Text::default(),
+        };
         Desk {
-            by: Text::new(&self.signer.get_untracked()),
-            role: None,
-            date: today(),
+            by,
+            role,
+            date: self.dated.get_untracked().or_else(today),
         }
     }
 
@@ -287,21 +287,6 @@ impl Workspace {
             }
         }
         outcome
-    }
-
-    /// Who stands beside a change: a name only where somebody said who sits
-    /// here.
-    fn desk(self) -> Desk {
-        let role = self.role.get_untracked();
-        let by = match role {
-            Some(_) => Text::new(&self.signer.get_untracked()),
-            None => Text::default(),
-        };
-        Desk {
-            by,
-            role,
-            date: self.dated.get_untracked().or_else(today),
-        }
     }
 
     fn show_recorded(self, edit: &Edit) {

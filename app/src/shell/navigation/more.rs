@@ -10,15 +10,16 @@ use crate::erase::{When, flag, view_of};
 use crate::route::Route;
 
 /// The screens, each with what it is for.
-const MORE: [(Route, &str); 5] = [
-    (Route::Ride, "What a road asks of each hand and finger"),
-    (Route::Compare, "Layouts side by side, and which goes on the sheet"),
-    (Route::Share, "By file, by link or by a code to scan"),
-const MORE: [(Route, &str); 4] = [
+const MORE: [(Route, &str); 6] = [
     (Route::Ride, "What a road asks of each hand and finger"),
     (
+        Route::Compare,
+        "Layouts side by side, and which goes on the sheet",
+    ),
+    (Route::Share, "By file, by link or by a code to scan"),
+    (
         Route::Review,
-        "What a therapist reads and decides; who changed what",
+        "For the therapist: read it, say what was seen, decide",
     ),
     (Route::Rules(None), "What is looked at, and why"),
     (Route::Settings, "Colours, the thumb’s side, repeated taps"),
