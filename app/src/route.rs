@@ -19,6 +19,10 @@ pub enum Route {
     Ride,
     /// The setup sheet.
     Sheet,
+    /// What was built, proved on the stand and by the rider.
+    Stand,
+    /// The rider's card for the road.
+    Card,
     /// The page of a rule, or of all of them.
     Rules(Option<String>),
     /// How the app behaves here.
@@ -36,6 +40,8 @@ impl Route {
             ("layout", _) => Route::Layout,
             ("ride", _) => Route::Ride,
             ("sheet", _) => Route::Sheet,
+            ("stand", _) => Route::Stand,
+            ("card", _) => Route::Card,
             ("settings", _) => Route::Settings,
             ("rules", "") => Route::Rules(None),
             ("rules", id) => Route::Rules(Some(id.to_owned())),
@@ -52,6 +58,8 @@ impl Route {
             Route::Layout => "#/layout".into(),
             Route::Ride => "#/ride".into(),
             Route::Sheet => "#/sheet".into(),
+            Route::Stand => "#/stand".into(),
+            Route::Card => "#/card".into(),
             Route::Settings => "#/settings".into(),
             Route::Rules(None) => "#/rules".into(),
             Route::Rules(Some(id)) => format!("#/rules/{id}"),
@@ -86,6 +94,8 @@ impl Route {
             Route::Layout => "Layout",
             Route::Ride => "Ride",
             Route::Sheet => "Sheet",
+            Route::Stand => "Stand check",
+            Route::Card => "Road card",
             Route::Rules(_) => "Rules",
             Route::Settings => "Settings",
         }
@@ -95,7 +105,13 @@ impl Route {
     pub fn is_about_plan(&self) -> bool {
         matches!(
             self,
-            Route::Rider | Route::Bike | Route::Layout | Route::Ride | Route::Sheet
+            Route::Rider
+                | Route::Bike
+                | Route::Layout
+                | Route::Ride
+                | Route::Sheet
+                | Route::Stand
+                | Route::Card
         )
     }
 
@@ -108,6 +124,20 @@ impl Route {
 
 fn hash() -> String {
     window().location().hash().unwrap_or_default()
+}
+
+/// What follows the screen's name in the address, as it changes: `rider` of
+/// `#/stand/rider`.
+pub fn current_page() -> ReadSignal<String> {
+    let read = || {
+        let hash = hash();
+        let page = hash.trim_start_matches("#/").split_once('/');
+        page.map_or_else(String::new, |(_, page)| page.to_owned())
+    };
+    let (page, set_page) = signal(read());
+    let listener = window_event_listener(ev::hashchange, move |_| set_page.set(read()));
+    on_cleanup(move || listener.remove());
+    page
 }
 
 /// The field that the address leads to on its screen: `throw-3` of

@@ -1,6 +1,7 @@
 //! One module a screen.
 
 mod bike;
+mod card;
 mod layout;
 mod plans;
 mod ride;
@@ -8,8 +9,10 @@ mod rider;
 mod rules;
 mod settings;
 mod sheet;
+mod stand;
 
 pub use bike::BikeScreen;
+pub use card::CardScreen;
 pub use layout::LayoutScreen;
 pub use plans::PlansScreen;
 pub use ride::RideScreen;
@@ -17,3 +20,4 @@ pub use rider::RiderScreen;
 pub use rules::RulesScreen;
 pub use settings::SettingsScreen;
 pub use sheet::SheetScreen;
+pub use stand::StandScreen;

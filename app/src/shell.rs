@@ -16,8 +16,8 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
-    SheetScreen,
+    BikeScreen, CardScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen,
+    SettingsScreen, SheetScreen, StandScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;
@@ -58,6 +58,8 @@ pub fn Shell() -> impl IntoView {
                 Route::Layout => view! { <LayoutScreen/> }.into_any(),
                 Route::Ride => view! { <RideScreen/> }.into_any(),
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
+                Route::Stand => view! { <StandScreen/> }.into_any(),
+                Route::Card => view! { <CardScreen/> }.into_any(),
                 Route::Settings => view! { <SettingsScreen/> }.into_any(),
                 Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),
             }}

@@ -10,13 +10,15 @@ use crate::route::Route;
 use crate::workspace::Workspace;
 
 /// The screens, in the order in which a shop works; any order is allowed.
-const SCREENS: [Route; 6] = [
+const SCREENS: [Route; 8] = [
     Route::Plans,
     Route::Rider,
     Route::Bike,
     Route::Layout,
     Route::Ride,
     Route::Sheet,
+    Route::Stand,
+    Route::Card,
 ];
 
 /// Links to the screens. What is missing is each link's description.
