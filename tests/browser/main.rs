@@ -13,4 +13,5 @@ mod ride;
 mod rider;
 mod sheet;
 mod shell;
+mod stand;
 mod storage;
