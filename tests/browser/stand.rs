@@ -16,9 +16,10 @@ const WREN: &str = "Wren, road bike";
 /// The demo plan that is ready, open.
 fn open_demo(browser: &Browser) {
     browser.visit("#/plans");
+    let title = demo(DemoId::Wren).title;
     browser
         .css(".demo-plans")
-        .inner_role("button", WREN)
+        .inner_role("button", title)
         .click();
     browser.css(".open-plan").wait_for_text(WREN);
     wait_until_saved(browser);

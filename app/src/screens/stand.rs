@@ -50,13 +50,17 @@ fn Open() -> impl IntoView {
         }
         now
     });
-    view_of(move || match desk.shown.get() {
-        Shown::Overview => view! { <Overview/> }.into_any(),
-        Shown::Step(at) => view! { <StepPage at/> }.into_any(),
-        Shown::Instead(at) => view! { <instead::Instead at/> }.into_any(),
-        Shown::Mend(at) => view! { <Mend at/> }.into_any(),
-        Shown::Differs => view! { <Differs/> }.into_any(),
-        Shown::GiveWord => view! { <GiveWord/> }.into_any(),
-        Shown::Proved => view! { <Proved/> }.into_any(),
+    view_of(move || {
+        // Undo may change what a page says, and leave the page.
+        desk.run.track();
+        match desk.shown.get() {
+            Shown::Overview => view! { <Overview/> }.into_any(),
+            Shown::Step(at) => view! { <StepPage at/> }.into_any(),
+            Shown::Instead(at) => view! { <instead::Instead at/> }.into_any(),
+            Shown::Mend(at) => view! { <Mend at/> }.into_any(),
+            Shown::Differs => view! { <Differs/> }.into_any(),
+            Shown::GiveWord => view! { <GiveWord/> }.into_any(),
+            Shown::Proved => view! { <Proved/> }.into_any(),
+        }
     })
 }
