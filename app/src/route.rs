@@ -29,6 +29,10 @@ pub enum Route {
     Share,
     /// What somebody handed on, before it is a plan here.
     Open,
+    /// What was built, proved on the stand and by the rider.
+    Stand,
+    /// The rider's card for the road.
+    Card,
     /// The page of a rule, or of all of them.
     Rules(Option<String>),
     /// How the app behaves here.
@@ -50,6 +54,8 @@ impl Route {
             ("sheet", _) => Route::Sheet,
             ("share", _) => Route::Share,
             ("open", _) => Route::Open,
+            ("stand", _) => Route::Stand,
+            ("card", _) => Route::Card,
             ("settings", _) => Route::Settings,
             ("rules", "") => Route::Rules(None),
             ("rules", id) => Route::Rules(Some(id.to_owned())),
@@ -70,6 +76,8 @@ impl Route {
             Route::Sheet => "#/sheet".into(),
             Route::Share => "#/share".into(),
             Route::Open => "#/open".into(),
+            Route::Stand => "#/stand".into(),
+            Route::Card => "#/card".into(),
             Route::Settings => "#/settings".into(),
             Route::Rules(None) => "#/rules".into(),
             Route::Rules(Some(id)) => format!("#/rules/{id}"),
@@ -108,6 +116,8 @@ impl Route {
             Route::Sheet => "Sheet",
             Route::Share => "Share",
             Route::Open => "Open",
+            Route::Stand => "Stand check",
+            Route::Card => "Road card",
             Route::Rules(_) => "Rules",
             Route::Settings => "Settings",
         }
@@ -136,6 +146,20 @@ pub fn address_of_app() -> String {
 
 fn hash() -> String {
     window().location().hash().unwrap_or_default()
+}
+
+/// What follows the screen's name in the address, as it changes: `rider` of
+/// `#/stand/rider`.
+pub fn current_page() -> ReadSignal<String> {
+    let read = || {
+        let hash = hash();
+        let page = hash.trim_start_matches("#/").split_once('/');
+        page.map_or_else(String::new, |(_, page)| page.to_owned())
+    };
+    let (page, set_page) = signal(read());
+    let listener = window_event_listener(ev::hashchange, move |_| set_page.set(read()));
+    on_cleanup(move || listener.remove());
+    page
 }
 
 /// The field that the address leads to on its screen: `throw-3` of

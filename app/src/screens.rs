@@ -1,6 +1,7 @@
 //! One module a screen.
 
 mod bike;
+mod card;
 mod compare;
 mod layout;
 mod open;
@@ -12,8 +13,10 @@ mod rules;
 mod settings;
 mod share;
 mod sheet;
+mod stand;
 
 pub use bike::BikeScreen;
+pub use card::CardScreen;
 pub use compare::CompareScreen;
 pub use layout::LayoutScreen;
 pub use open::OpenScreen;
@@ -25,3 +28,4 @@ pub use rules::RulesScreen;
 pub use settings::SettingsScreen;
 pub use share::ShareScreen;
 pub use sheet::SheetScreen;
+pub use stand::StandScreen;

@@ -16,8 +16,8 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, CompareScreen, LayoutScreen, OpenScreen, PlansScreen, ReviewScreen, RideScreen,
-    RiderScreen, RulesScreen, SettingsScreen, ShareScreen, SheetScreen,
+    BikeScreen, CardScreen, CompareScreen, LayoutScreen, OpenScreen, PlansScreen, ReviewScreen,
+    RideScreen, RiderScreen, RulesScreen, SettingsScreen, ShareScreen, SheetScreen, StandScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;
@@ -62,6 +62,8 @@ pub fn Shell() -> impl IntoView {
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
                 Route::Share => view! { <ShareScreen/> }.into_any(),
                 Route::Open => view! { <OpenScreen/> }.into_any(),
+                Route::Stand => view! { <StandScreen/> }.into_any(),
+                Route::Card => view! { <CardScreen/> }.into_any(),
                 Route::Settings => view! { <SettingsScreen/> }.into_any(),
                 Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),
             }}

@@ -16,4 +16,5 @@ mod rider;
 mod share;
 mod sheet;
 mod shell;
+mod stand;
 mod storage;

@@ -10,7 +10,7 @@ use crate::erase::{When, flag, view_of};
 use crate::route::Route;
 
 /// The screens, each with what it is for.
-const MORE: [(Route, &str); 6] = [
+const MORE: [(Route, &str); 8] = [
     (Route::Ride, "What a road asks of each hand and finger"),
     (
         Route::Compare,
@@ -20,6 +20,11 @@ const MORE: [(Route, &str); 6] = [
     (
         Route::Review,
         "For the therapist: read it, say what was seen, decide",
+    ),
+    (Route::Stand, "Prove what was built, step by step"),
+    (
+        Route::Card,
+        "How to stop and what each hand does, for the pocket",
     ),
     (Route::Rules(None), "What is looked at, and why"),
     (Route::Settings, "Colours, the thumb’s side, repeated taps"),
