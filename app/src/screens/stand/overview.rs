@@ -71,11 +71,10 @@ fn card(plan: &Plan, check: Check) -> impl IntoView + use<> {
         )
     });
     let name = capitalised(check.words());
-    let unseen = format!(": {check}");
     let begin = match first {
         Some(first) => view! { <p class="comes-first">{first}</p> }.into_any(),
         None => view! {
-            <a class="act main" href=CheckDesk::href(check)>{act}<span class="unseen">{unseen}</span></a>
+            <a class="act main" href=CheckDesk::href(check)>{format!("{act} the {check}")}</a>
         }
         .into_any(),
     };
@@ -94,16 +93,22 @@ fn card(plan: &Plan, check: Check) -> impl IntoView + use<> {
 fn standing(run: &Run) -> (String, &'static str) {
     let (done, of) = run.count();
     match run.progress() {
-        Progress::Proved => ("All of it is OK for this revision.".into(), "Look at it"),
-        Progress::GiveYourWord => ("Every step is OK. The last word is open.".into(), "Go on"),
-        Progress::MendBrake(_) => ("A brake is to be mended first.".into(), "Go on"),
+        Progress::Proved => ("All of it is OK for this revision.".into(), "Look at"),
+        Progress::GiveYourWord => (
+            "Every step is OK. The last word is open.".into(),
+            "Go on with",
+        ),
+        Progress::MendBrake(_) => ("A brake is to be mended first.".into(), "Go on with"),
         Progress::Differs(count) => (
             format!("{count} of {of} steps to mend and repeat."),
             "Go on",
         ),
-        Progress::ChangeLayout => ("Something was missed twice in one place.".into(), "Go on"),
+        Progress::ChangeLayout => (
+            "Something was missed twice in one place.".into(),
+            "Go on with",
+        ),
         Progress::Next(_) if !run.has_begun() => (format!("{of} steps, none done."), "Begin"),
-        Progress::Next(_) => (format!("{done} of {of} steps done."), "Go on"),
+        Progress::Next(_) => (format!("{done} of {of} steps done."), "Go on with"),
     }
 }
 
