@@ -15,6 +15,8 @@ pub enum Route {
     Bike,
     /// Which button does what.
     Layout,
+    /// Rings, cogs, and how the derailleurs work together.
+    Gears,
     /// What a ride asks of the hands.
     Ride,
     /// The setup sheet.
@@ -34,6 +36,7 @@ impl Route {
             ("rider", _) => Route::Rider,
             ("bike", _) => Route::Bike,
             ("layout", _) => Route::Layout,
+            ("gears", _) => Route::Gears,
             ("ride", _) => Route::Ride,
             ("sheet", _) => Route::Sheet,
             ("settings", _) => Route::Settings,
@@ -50,6 +53,7 @@ impl Route {
             Route::Rider => "#/rider".into(),
             Route::Bike => "#/bike".into(),
             Route::Layout => "#/layout".into(),
+            Route::Gears => "#/gears".into(),
             Route::Ride => "#/ride".into(),
             Route::Sheet => "#/sheet".into(),
             Route::Settings => "#/settings".into(),
@@ -69,6 +73,7 @@ impl Route {
             Screen::Rider => Route::Rider,
             Screen::Bike => Route::Bike,
             Screen::Layout => Route::Layout,
+            Screen::Gears => Route::Gears,
         }
     }
 
@@ -84,6 +89,7 @@ impl Route {
             Route::Rider => "Rider",
             Route::Bike => "Bike",
             Route::Layout => "Layout",
+            Route::Gears => "Gears",
             Route::Ride => "Ride",
             Route::Sheet => "Sheet",
             Route::Rules(_) => "Rules",
@@ -95,7 +101,7 @@ impl Route {
     pub fn is_about_plan(&self) -> bool {
         matches!(
             self,
-            Route::Rider | Route::Bike | Route::Layout | Route::Ride | Route::Sheet
+            Route::Rider | Route::Bike | Route::Layout | Route::Gears | Route::Ride | Route::Sheet
         )
     }
 

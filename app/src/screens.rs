@@ -1,6 +1,7 @@
 //! One module a screen.
 
 mod bike;
+mod gears;
 mod layout;
 mod plans;
 mod ride;
@@ -10,6 +11,7 @@ mod settings;
 mod sheet;
 
 pub use bike::BikeScreen;
+pub use gears::GearsScreen;
 pub use layout::LayoutScreen;
 pub use plans::PlansScreen;
 pub use ride::RideScreen;

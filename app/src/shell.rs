@@ -16,7 +16,7 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
+    BikeScreen, GearsScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
     SheetScreen,
 };
 use crate::storage::Library;
@@ -56,6 +56,7 @@ pub fn Shell() -> impl IntoView {
                 Route::Rider => view! { <RiderScreen/> }.into_any(),
                 Route::Bike => view! { <BikeScreen/> }.into_any(),
                 Route::Layout => view! { <LayoutScreen/> }.into_any(),
+                Route::Gears => view! { <GearsScreen/> }.into_any(),
                 Route::Ride => view! { <RideScreen/> }.into_any(),
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
                 Route::Settings => view! { <SettingsScreen/> }.into_any(),

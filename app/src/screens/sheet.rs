@@ -2,6 +2,7 @@
 
 mod choices;
 mod cockpit;
+mod gears;
 mod hands;
 mod on_the_stand;
 mod page;
@@ -20,6 +21,7 @@ use std::sync::Arc;
 use crate::widgets::NoPlan;
 use crate::workspace::Workspace;
 use choices::Choices;
+use gears::GearPage;
 use hands::HandsPage;
 use on_the_stand::OnTheStand;
 use proof::ProofPage;
@@ -53,6 +55,9 @@ fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
     let large = if options.large_print { " large" } else { "" };
     let hands = sheet.hands.clone();
     let title = sheet.title.clone();
+    let gears = sheet.gears.clone().map(|card| {
+        view! { <GearPage card title=title.clone()/> }
+    });
     view! {
         <article class=format!("sheet {}{large}", options.paper.code())
             aria-label="Setup sheet">
@@ -60,6 +65,7 @@ fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
             <OnTheStand plan sheet=sheet.clone()/>
             <WorkPage sheet=sheet.clone()/>
             <ProofPage sheet/>
+            {gears}
             {hands.map(|hands| view! { <HandsPage hands title/> })}
         </article>
     }

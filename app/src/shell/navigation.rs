@@ -10,11 +10,12 @@ use crate::route::Route;
 use crate::workspace::Workspace;
 
 /// The screens, in the order in which a shop works; any order is allowed.
-const SCREENS: [Route; 6] = [
+const SCREENS: [Route; 7] = [
     Route::Plans,
     Route::Rider,
     Route::Bike,
     Route::Layout,
+    Route::Gears,
     Route::Ride,
     Route::Sheet,
 ];
