@@ -16,8 +16,8 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, GearsScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
-    SheetScreen,
+    BikeScreen, GearsScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen,
+    SettingsScreen, SheetScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;

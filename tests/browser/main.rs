@@ -5,6 +5,7 @@ mod bike;
 mod boot;
 mod desk;
 mod driving;
+mod gears;
 mod journey;
 mod layout;
 mod offline;

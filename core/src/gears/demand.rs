@@ -67,7 +67,11 @@ impl Trip {
         }
         if self.front_changes > 0 {
             words.push_str(", ");
-            words.push_str(&counted(self.front_changes, "front change", "front changes"));
+            words.push_str(&counted(
+                self.front_changes,
+                "front change",
+                "front changes",
+            ));
         }
         let turns = libm::ceil(self.crank_turns(cadence)) as u8;
         let turns = counted(turns, "turn", "turns");
@@ -243,9 +247,8 @@ impl SideBySide {
         SideBySide {
             heads,
             rows,
-            single_ring: several.map(|gears| {
-                SingleRing::of(&gears, SingleRing::usual_ring(&gears), None).words()
-            }),
+            single_ring: several
+                .map(|gears| SingleRing::of(&gears, SingleRing::usual_ring(&gears), None).words()),
         }
     }
 }
@@ -257,7 +260,10 @@ impl Demand {
             let trip = self.moves.iter().find(|(found, _)| found == usual);
             cells.push(trip.map_or("–".into(), |(_, trip)| trip.words(cadence)));
         }
-        cells.push(format!("{:.1} on average, {} at most", self.average, self.worst));
+        cells.push(format!(
+            "{:.1} on average, {} at most",
+            self.average, self.worst
+        ));
         cells
     }
 }
@@ -439,7 +445,11 @@ mod tests {
             assert_eq!(cells.len() + 1, table.heads.len(), "{}", row.kind);
             assert_eq!(row.in_hand, row.kind == ShiftPlanKind::Separate);
         }
-        assert!(table.single_ring.is_some_and(|words| words.contains("41 teeth")));
+        assert!(
+            table
+                .single_ring
+                .is_some_and(|words| words.contains("41 teeth"))
+        );
         let gravel = template(TemplateId::Gravel).plan("Test");
         assert_eq!(SideBySide::of(&gravel, Rpm(75.0)).single_ring, None);
     }

@@ -43,8 +43,18 @@ impl NetStepTable {
         let paired = Paired::of(&gears, plan.shift_settings.paired);
         let mut tables = Vec::new();
         for ring in 1..gears.rings.len() as u8 {
-            tables.push(net_step_table(&gears, ring - 1, Direction::Up, paired.larger));
-            tables.push(net_step_table(&gears, ring, Direction::Down, paired.smaller));
+            tables.push(net_step_table(
+                &gears,
+                ring - 1,
+                Direction::Up,
+                paired.larger,
+            ));
+            tables.push(net_step_table(
+                &gears,
+                ring,
+                Direction::Down,
+                paired.smaller,
+            ));
         }
         tables
     }

@@ -14,7 +14,10 @@ pub use mark::{Mark, MarkShape};
 pub use steps::{StepBar, StepPlot};
 pub use table::{GearTable, TableRow};
 
-use super::{Crossover, Direction, Drivetrain, Gear, Gears, Rpm, SAME_GEAR, Shifting, ShiftingError, ToothError};
+use super::{
+    Crossover, Direction, Drivetrain, Gear, Gears, Rpm, SAME_GEAR, Shifting, ShiftingError,
+    ToothError,
+};
 use crate::plan::Plan;
 use crate::vocabulary::Vocabulary;
 
@@ -362,7 +365,11 @@ fn label(marks: &mut [Mark], largest: u8) {
         let (x, y) = mark.at;
         if last.is_none_or(|(ring, after)| ring != mark.gear.ring || after - x >= LABEL) {
             let (above, below) = LABELS;
-            let off = if mark.gear.ring == largest { above } else { below };
+            let off = if mark.gear.ring == largest {
+                above
+            } else {
+                below
+            };
             mark.label_foot = Some(y + off);
             last = Some((mark.gear.ring, x));
         }
@@ -377,7 +384,8 @@ fn way_line(way: Direction, path: &[Gear], at: impl Fn(Gear) -> (f64, f64)) -> W
         (x, y + off)
     };
     let rungs = path.chunk_by(|a, b| a.ring == b.ring);
-    let stretches = rungs.filter_map(|rungs| Some((beside(*rungs.first()?), beside(*rungs.last()?))));
+    let stretches =
+        rungs.filter_map(|rungs| Some((beside(*rungs.first()?), beside(*rungs.last()?))));
     WayLine {
         way,
         stretches: stretches.collect(),

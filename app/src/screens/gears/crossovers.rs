@@ -125,7 +125,9 @@ fn Row(which: Which) -> impl IntoView {
     let words = text(move || {
         let words = words(desk, which);
         // The heading says which way.
-        words.split_once(": ").map_or(words.clone(), |(_, rest)| rest.to_owned())
+        words
+            .split_once(": ")
+            .map_or(words.clone(), |(_, rest)| rest.to_owned())
     });
     view! {
         <li class="crossover-row">
@@ -151,10 +153,14 @@ fn Stepper(which: Which, end: CrossoverEnd) -> impl IntoView {
         };
         desk.read(|plan| Some(plan.bike.drivetrain.gears()?.words(gear)))?
     });
-    let label = format!("{} {}", capitalised(end.words()), match end {
-        CrossoverEnd::Leaves => "in",
-        CrossoverEnd::Lands => "in",
-    });
+    let label = format!(
+        "{} {}",
+        capitalised(end.words()),
+        match end {
+            CrossoverEnd::Leaves => "in",
+            CrossoverEnd::Lands => "in",
+        }
+    );
     let about = format!(", crossover {} {}", which.way, end.words());
     let about_too = about.clone();
     view! {
@@ -198,7 +204,11 @@ fn Forbidden() -> impl IntoView {
         desk.read(|plan| {
             let gears = plan.bike.drivetrain.gears()?;
             let forbidden = plan.shift_settings.ladder.forbidden.iter();
-            Some(forbidden.map(|gear| named(gear, gears.words(*gear))).collect::<Vec<_>>())
+            Some(
+                forbidden
+                    .map(|gear| named(gear, gears.words(*gear)))
+                    .collect::<Vec<_>>(),
+            )
         })
         .flatten()
         .unwrap_or_default()

@@ -54,7 +54,11 @@ impl GearDesk {
             let known = Quantity::known(&plan.bike.drivetrain);
             let quantity = quantity.get();
             PlotOptions {
-                quantity: if known.contains(&quantity) { quantity } else { known[0] },
+                quantity: if known.contains(&quantity) {
+                    quantity
+                } else {
+                    known[0]
+                },
                 band: band.get(),
                 width: width.get(),
             }
@@ -89,9 +93,7 @@ impl GearDesk {
 
     /// Reads the plan; `None` only for a moment while it is closed.
     pub fn read<T>(self, read: impl FnOnce(&Plan) -> T) -> Option<T> {
-        self.workspace
-            .plan
-            .with(|plan| plan.as_deref().map(read))
+        self.workspace.plan.with(|plan| plan.as_deref().map(read))
     }
 
     /// Makes a change; a refusal is told near the thumb.
@@ -113,6 +115,10 @@ impl GearDesk {
             plot.as_ref()
                 .is_some_and(|plot| plot.marks.iter().any(|mark| mark.gear == shown))
         };
-        if self.plot.with(has) { shown } else { Gear::default() }
+        if self.plot.with(has) {
+            shown
+        } else {
+            Gear::default()
+        }
     }
 }

@@ -46,16 +46,22 @@ fn Handle(which: Which, drag: RwSignal<Option<Drag>>) -> impl IntoView {
     let line = memo(move || {
         desk.plot.with(|plot| {
             let lines = plot.as_ref()?.crossovers.iter();
-            lines.clone().find(|line| Which::of(line.crossover) == which).cloned()
+            lines
+                .clone()
+                .find(|line| Which::of(line.crossover) == which)
+                .cloned()
         })
     });
     let read = move |read: fn(&CrossoverLine) -> String| {
         text(move || line.with(|line| line.as_ref().map(read).unwrap_or_default()))
     };
-    let is_dragged = memo(move || {
-        drag.with(|drag| drag.is_some_and(|drag| Which::of(drag.from) == which))
+    let is_dragged =
+        memo(move || drag.with(|drag| drag.is_some_and(|drag| Which::of(drag.from) == which)));
+    let last = memo(move || {
+        desk.read(|plan| plan.bike.cogs())
+            .unwrap_or(1)
+            .saturating_sub(1)
     });
-    let last = memo(move || desk.read(|plan| plan.bike.cogs()).unwrap_or(1).saturating_sub(1));
     let now = read(|line| line.crossover.from.cog.to_string());
     let way = which.way.code();
     view! {
@@ -103,7 +109,10 @@ fn key_down(desk: GearDesk, which: Which, drag: RwSignal<Option<Drag>>, event: &
 }
 
 fn pointer_down(desk: GearDesk, which: Which, drag: RwSignal<Option<Drag>>, event: &PointerEvent) {
-    let Some(handle) = event.current_target().and_then(|t| t.dyn_into::<Element>().ok()) else {
+    let Some(handle) = event
+        .current_target()
+        .and_then(|t| t.dyn_into::<Element>().ok())
+    else {
         return;
     };
     if event.button() != 0 || !event.is_primary() {
@@ -129,7 +138,10 @@ fn pointer_down(desk: GearDesk, which: Which, drag: RwSignal<Option<Drag>>, even
 
 /// Shows the crossover at the cog nearest to the pointer, if it works there.
 fn pointer_move(desk: GearDesk, drag: RwSignal<Option<Drag>>, event: &PointerEvent) {
-    let Some(dragged) = drag.get_untracked().filter(|d| d.pointer == event.pointer_id()) else {
+    let Some(dragged) = drag
+        .get_untracked()
+        .filter(|d| d.pointer == event.pointer_id())
+    else {
         return;
     };
     let x = dragged.x + (f64::from(event.client_x()) - dragged.pointer_x) * dragged.units;
@@ -169,7 +181,10 @@ fn cog_at(plot: &GearPlot, ring: u8, x: f64) -> Option<u8> {
 }
 
 fn pointer_up(desk: GearDesk, drag: RwSignal<Option<Drag>>, event: &PointerEvent) {
-    if drag.get_untracked().is_none_or(|d| d.pointer != event.pointer_id()) {
+    if drag
+        .get_untracked()
+        .is_none_or(|d| d.pointer != event.pointer_id())
+    {
         return;
     }
     drag.set(None);

@@ -190,7 +190,10 @@ pub fn step_ground(plot: &StepPlot) -> impl IntoView + use<> {
 /// One bar with its number above and its gear below.
 pub fn bar_parts(bar: &StepBar, ground: f64) -> impl IntoView + use<> {
     let (x, middle) = (bar.x, bar.x + bar.width / 2.0);
-    let d = format!("M{x:.1} {ground:.1}V{:.1}h{:.1}V{ground:.1}", bar.top, bar.width);
+    let d = format!(
+        "M{x:.1} {ground:.1}V{:.1}h{:.1}V{ground:.1}",
+        bar.top, bar.width
+    );
     let mut hatch = String::new();
     if bar.front {
         let mut y = bar.top + 6.0;
@@ -207,7 +210,11 @@ pub fn bar_parts(bar: &StepBar, ground: f64) -> impl IntoView + use<> {
         let d = format!("M{middle:.1} {:.1}l-6 -10h12z", bar.top - 18.0);
         view! { <path class="wide-sign" d=d></path> }
     });
-    let turned = format!("translate({:.1} {:.1}) rotate(-90)", middle + 4.0, ground + 6.0);
+    let turned = format!(
+        "translate({:.1} {:.1}) rotate(-90)",
+        middle + 4.0,
+        ground + 6.0
+    );
     view! {
         <path class="bar-face" d=d></path>
         <path class="bar-hatch" d=hatch></path>

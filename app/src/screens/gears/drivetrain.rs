@@ -17,7 +17,10 @@ use crate::widgets::{ReadField, Select};
 #[component]
 pub fn DrivetrainSection() -> impl IntoView {
     let desk = GearDesk::here();
-    let words = text(move || desk.read(|plan| plan.bike.drivetrain.to_string()).unwrap_or_default());
+    let words = text(move || {
+        desk.read(|plan| plan.bike.drivetrain.to_string())
+            .unwrap_or_default()
+    });
     view! {
         <section class="gears-drivetrain" aria-labelledby="drivetrain">
             <h2 id="drivetrain">"Drivetrain"</h2>
@@ -88,7 +91,10 @@ fn DrivetrainField(
 #[component]
 fn UsualSet() -> impl IntoView {
     let desk = GearDesk::here();
-    let now = memo(move || desk.read(|plan| PresetId::of(&plan.bike.drivetrain)).flatten());
+    let now = memo(move || {
+        desk.read(|plan| PresetId::of(&plan.bike.drivetrain))
+            .flatten()
+    });
     let choices = Signal::derive(move || {
         let mut choices = Vec::new();
         if now.get().is_none() {

@@ -37,20 +37,34 @@ impl Kinds {
 #[component]
 pub fn Legend() -> impl IntoView {
     let desk = GearDesk::here();
-    let kinds = memo(move || desk.plot.with(|plot| plot.as_deref().map(Kinds::of)).unwrap_or_default());
+    let kinds = memo(move || {
+        desk.plot
+            .with(|plot| plot.as_deref().map(Kinds::of))
+            .unwrap_or_default()
+    });
     view_of(move || {
         let kinds = kinds.get();
         let shapes = kinds
             .shapes
             .iter()
-            .map(|kind| item(kind.code(), view! { <path class="shape" d=shape(*kind)></path> }.into_any(), kind.words()))
+            .map(|kind| {
+                item(
+                    kind.code(),
+                    view! { <path class="shape" d=shape(*kind)></path> }.into_any(),
+                    kind.words(),
+                )
+            })
             .collect_view();
         let twin = kinds.twins.then(|| {
             let sign = view! {
                 <circle class="outline" r=TWIN></circle>
                 <path class="shape" d=shape(MarkShape::Used)></path>
             };
-            item("used twin", sign.into_any(), "about the same on another ring")
+            item(
+                "used twin",
+                sign.into_any(),
+                "about the same on another ring",
+            )
         });
         let crossed = kinds.crossed.then(|| {
             let sign = view! {
@@ -68,7 +82,11 @@ pub fn Legend() -> impl IntoView {
                         Direction::Up => "way up the ladder",
                         Direction::Down => "way down",
                     };
-                    item("", view! { <path class=class d="M-12 0H12"></path> }.into_any(), words)
+                    item(
+                        "",
+                        view! { <path class=class d="M-12 0H12"></path> }.into_any(),
+                        words,
+                    )
                 })
                 .collect_view()
         });

@@ -21,9 +21,14 @@ pub fn Marks() -> impl IntoView {
     let desk = GearDesk::here();
     let gears = memo(move || {
         let gears = |plot: &GearPlot| plot.marks.iter().map(|mark| mark.gear).collect::<Vec<_>>();
-        desk.plot.with(|plot| plot.as_deref().map(gears)).unwrap_or_default()
+        desk.plot
+            .with(|plot| plot.as_deref().map(gears))
+            .unwrap_or_default()
     });
-    let title = text(move || desk.plot.with(|plot| plot.as_ref().map(|p| p.title.clone()).unwrap_or_default()));
+    let title = text(move || {
+        desk.plot
+            .with(|plot| plot.as_ref().map(|p| p.title.clone()).unwrap_or_default())
+    });
     let key = move |event: KeyboardEvent| {
         if event.ctrl_key() || event.alt_key() || event.meta_key() {
             return;

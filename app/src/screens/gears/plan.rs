@@ -18,7 +18,10 @@ pub fn ShiftPlanSection() -> impl IntoView {
     let desk = GearDesk::here();
     let wanted = RwSignal::new(None::<ShiftPlanKind>);
     let kind = memo(move || desk.read(|plan| plan.shift_plan));
-    let offered = memo(move || desk.read(|plan| plan.offered_shift_plans()).unwrap_or_default());
+    let offered = memo(move || {
+        desk.read(|plan| plan.offered_shift_plans())
+            .unwrap_or_default()
+    });
     let chosen = Signal::derive(move || wanted.get().or(kind.get()));
     let choose = Callback::new(move |wish: Option<ShiftPlanKind>| match wish {
         Some(wish) if Some(wish) != kind.get_untracked() => weigh(desk, wanted, wish),
@@ -52,10 +55,10 @@ pub fn ShiftPlanSection() -> impl IntoView {
 /// Changes the plan at once where no button is touched by it; else says first
 /// what it does.
 fn weigh(desk: GearDesk, wanted: RwSignal<Option<ShiftPlanKind>>, wish: ShiftPlanKind) {
-    let change = desk
-        .workspace
-        .plan
-        .with_untracked(|plan| plan.as_deref().map(|plan| (PlanChange::to(plan, wish), plan.clone())));
+    let change = desk.workspace.plan.with_untracked(|plan| {
+        plan.as_deref()
+            .map(|plan| (PlanChange::to(plan, wish), plan.clone()))
+    });
     match change {
         Some((Ok(change), _)) if change.unmapped.is_empty() && change.missing.is_empty() => {
             desk.workspace.commit(change.alone);
@@ -73,7 +76,10 @@ fn weigh(desk: GearDesk, wanted: RwSignal<Option<ShiftPlanKind>>, wish: ShiftPla
 #[component]
 fn Change(wish: ShiftPlanKind, wanted: RwSignal<Option<ShiftPlanKind>>) -> impl IntoView {
     let desk = GearDesk::here();
-    let change = memo(move || desk.read(|plan| PlanChange::to(plan, wish).ok().map(|c| (c.words(plan), c))).flatten());
+    let change = memo(move || {
+        desk.read(|plan| PlanChange::to(plan, wish).ok().map(|c| (c.words(plan), c)))
+            .flatten()
+    });
     let make = move |edit: fn(PlanChange) -> Edit| {
         if let Some((_, change)) = change.get_untracked()
             && desk.workspace.commit(edit(change))

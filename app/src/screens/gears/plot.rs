@@ -76,7 +76,10 @@ fn QuantityChoice() -> impl IntoView {
     let chosen = Signal::derive(move || {
         let known = known.get();
         let wanted = desk.quantity.get();
-        known.contains(&wanted).then_some(wanted).or(known.first().copied())
+        known
+            .contains(&wanted)
+            .then_some(wanted)
+            .or(known.first().copied())
     });
     let choose = Callback::new(move |quantity: Option<Quantity>| {
         if let Some(quantity) = quantity {
@@ -129,7 +132,10 @@ fn Picture() -> impl IntoView {
         let (width, height) = size.get().unwrap_or((1.0, 1.0));
         format!("0 0 {width} {height}")
     });
-    let summary = text(move || desk.plot.with(|plot| plot.as_ref().map(|p| p.summary.clone()).unwrap_or_default()));
+    let summary = text(move || {
+        desk.plot
+            .with(|plot| plot.as_ref().map(|p| p.summary.clone()).unwrap_or_default())
+    });
     let way = move |way: Direction| {
         text(move || {
             desk.plot.with(|plot| {

@@ -36,7 +36,8 @@ pub fn Readout() -> impl IntoView {
             }),
         }
     };
-    let forbidden = memo(move || mark.with(|mark| mark.as_ref().map(|m| m.shape == MarkShape::Forbidden)));
+    let forbidden =
+        memo(move || mark.with(|mark| mark.as_ref().map(|m| m.shape == MarkShape::Forbidden)));
     let is_ladder = memo(move || desk.read(|plan| plan.shift_plan == ShiftPlanKind::Ladder));
     view! {
         <div class="gear-readout">

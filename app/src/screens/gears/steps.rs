@@ -17,11 +17,17 @@ pub fn Steps() -> impl IntoView {
     let desk = GearDesk::here();
     let shown = RwSignal::new(0_usize);
     let at = memo(move || {
-        let bars = desk.steps.with(|plot| plot.as_ref().map_or(0, |plot| plot.bars.len()));
+        let bars = desk
+            .steps
+            .with(|plot| plot.as_ref().map_or(0, |plot| plot.bars.len()));
         shown.get().min(bars.saturating_sub(1))
     });
     let title = text(move || {
-        desk.steps.with(|plot| plot.as_ref().map(|plot| plot.title.clone()).unwrap_or_default())
+        desk.steps.with(|plot| {
+            plot.as_ref()
+                .map(|plot| plot.title.clone())
+                .unwrap_or_default()
+        })
     });
     let words = text(move || {
         desk.steps.with(|plot| {
@@ -29,7 +35,10 @@ pub fn Steps() -> impl IntoView {
             bar.map(|bar| bar.words.clone()).unwrap_or_default()
         })
     });
-    let is_drawn = memo(move || desk.steps.with(|plot| plot.as_ref().is_some_and(|p| !p.bars.is_empty())));
+    let is_drawn = memo(move || {
+        desk.steps
+            .with(|plot| plot.as_ref().is_some_and(|p| !p.bars.is_empty()))
+    });
     view! {
         {view_of(move || is_drawn.get().then(|| view! {
             <section class="gears-steps" aria-labelledby="steps">

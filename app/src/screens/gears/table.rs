@@ -14,7 +14,9 @@ pub fn SameAsTable() -> impl IntoView {
     let is_open = RwSignal::new(false);
     let details = NodeRef::<html::Details>::new();
     let toggled = move |_| {
-        let open = details.get_untracked().is_some_and(|details| details.open());
+        let open = details
+            .get_untracked()
+            .is_some_and(|details| details.open());
         is_open.set(open);
     };
     view! {

@@ -191,10 +191,16 @@ fn PaceField(
 ) -> impl IntoView {
     let desk = GearDesk::here();
     let pace = memo(move || desk.read(|plan| plan.shift_settings.pace));
-    let value = memo(move || pace.get().map(|pace| read(&pace).0.to_string()).unwrap_or_default());
+    let value = memo(move || {
+        pace.get()
+            .map(|pace| read(&pace).0.to_string())
+            .unwrap_or_default()
+    });
     let set = move |text: String| {
         let Some(ms) = number(&text) else {
-            return Err(format!("“{text}” is no time. Enter thousandths of a second, such as 500."));
+            return Err(format!(
+                "“{text}” is no time. Enter thousandths of a second, such as 500."
+            ));
         };
         let mut changed = pace.get_untracked().unwrap_or_default();
         // A float cast saturates; what is out of range the core refuses.

@@ -10,7 +10,10 @@ use crate::screens::gears::{gears_on_paper, steps_on_paper};
 /// Pictures first, the same in numbers below.
 #[component]
 pub fn GearPage(card: GearCard, title: TitleBlock) -> impl IntoView {
-    let facts = card.facts.into_iter().map(|field| (field.label.to_owned(), field.value));
+    let facts = card
+        .facts
+        .into_iter()
+        .map(|field| (field.label.to_owned(), field.value));
     let settings = card.settings.into_iter().map(|s| (s.what, s.value));
     let asks = card
         .asks
@@ -23,7 +26,9 @@ pub fn GearPage(card: GearCard, title: TitleBlock) -> impl IntoView {
         *last = "wide";
     }
     let heads = card.table.heads.iter().zip(kinds);
-    let columns = heads.map(|(head, kind)| column(head.clone(), kind)).collect();
+    let columns = heads
+        .map(|(head, kind)| column(head.clone(), kind))
+        .collect();
     let rows = card.table.rows.into_iter();
     let rows = rows
         .map(|row| row.cells.into_iter().map(text).collect())
