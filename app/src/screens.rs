@@ -14,7 +14,7 @@ pub use bike::BikeScreen;
 pub use gears::GearsScreen;
 pub use layout::LayoutScreen;
 pub use plans::PlansScreen;
-pub use ride::RideScreen;
+pub use ride::{RideDesk, RideScreen};
 pub use rider::RiderScreen;
 pub use rules::RulesScreen;
 pub use settings::SettingsScreen;

@@ -31,7 +31,8 @@ fn choose(browser: &Browser, words: &str) {
     browser.wait_for(&format!("{words} can be chosen"), || {
         let all = browser.css(".segment span").texts();
         let at = all.iter().position(|text| text == words);
-        at.map(|at| browser.css(".segment span").nth(at).click()).is_some()
+        at.map(|at| browser.css(".segment span").nth(at).click())
+            .is_some()
     });
 }
 
@@ -63,7 +64,9 @@ fn looks(browser: &Browser, name: &str) {
             browser.screenshot_of_page(Path::new(&format!("{shots}/{name}-{width}-{dark}.png")));
         }
         assert!(overflow(browser) <= 0.0, "{name} is wider than {width} px");
-        if shots.is_none() { browser.assert_accessible(); }
+        if shots.is_none() {
+            browser.assert_accessible();
+        }
     }
     browser.viewport(640, 800);
     browser.text_size(200);

@@ -41,6 +41,10 @@ pub fn FindingList(
         let findings = of_family(&derived.findings, family);
         Some(Tally::of(&plan, &findings))
     });
+    let heading_words = match family {
+        Some(family) => format!("Findings about {family}: "),
+        None => "Findings: ".into(),
+    };
     let groups = Severity::ALL
         .iter()
         .map(|severity| Group::Open(*severity))
@@ -50,7 +54,7 @@ pub fn FindingList(
     view! {
         <section class="findings" aria-labelledby="findings">
             <h2 id="findings" tabindex="-1" node_ref=heading>
-                "Findings: "{move || tally.get().unwrap_or_default().to_string()}
+                {heading_words}{move || tally.get().unwrap_or_default().to_string()}
             </h2>
             {groups}
         </section>

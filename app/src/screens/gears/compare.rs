@@ -60,7 +60,7 @@ fn rows(table: &Table) -> impl IntoView + use<> {
         .collect_view();
     let single = table.single_ring.clone();
     view! {
-        <div class="table-scroll" tabindex="0" role="region" aria-label="Shift plans side by side">
+        <div class="table-scroll" tabindex="0" role="region" aria-label="Table of the shift plans">
             <table class="gear-table compare">
                 <thead><tr>{heads}</tr></thead>
                 <tbody>{rows}</tbody>

@@ -183,11 +183,14 @@ pub fn step_ground(plot: &StepPlot) -> impl IntoView + use<> {
         <path class="grid" d=grid></path>
         {labels}
         <path class="wide-line" d=format!("M40 {:.1}H{end:.1}", plot.wide)></path>
+        <text class="wide-word" x=format!("{end:.1}") y=format!("{:.1}", plot.wide - 5.0)>
+            "wide"
+        </text>
         <path class="axis-line" d=format!("M40 {:.1}H{end:.1}", plot.ground)></path>
     }
 }
 
-/// One bar with its number above and its gear below.
+/// One bar: hatched where the front changes, with a sign on top where it is wide.
 pub fn bar_parts(bar: &StepBar, ground: f64) -> impl IntoView + use<> {
     let (x, middle) = (bar.x, bar.x + bar.width / 2.0);
     let d = format!(
@@ -202,24 +205,30 @@ pub fn bar_parts(bar: &StepBar, ground: f64) -> impl IntoView + use<> {
             y += 6.0;
         }
     }
-    let number = (bar.width >= NUMBERED).then(|| {
-        let y = format!("{:.1}", bar.top - 5.0);
-        view! { <text class="step" x=format!("{middle:.1}") y=y>{format!("{:.0}", bar.step.0)}</text> }
-    });
     let sign = bar.wide.then(|| {
         let d = format!("M{middle:.1} {:.1}l-6 -10h12z", bar.top - 18.0);
         view! { <path class="wide-sign" d=d></path> }
     });
-    let turned = format!(
-        "translate({:.1} {:.1}) rotate(-90)",
-        middle + 4.0,
-        ground + 6.0
-    );
     view! {
         <path class="bar-face" d=d></path>
         <path class="bar-hatch" d=hatch></path>
-        {number}
         {sign}
+    }
+}
+
+/// The number above a bar and the gear below it. They are no part of what a
+/// screen reader is told, which says more.
+pub fn bar_words(bar: &StepBar, ground: f64) -> impl IntoView + use<> {
+    let middle = bar.x + bar.width / 2.0;
+    let number = (bar.width >= NUMBERED).then(|| {
+        let y = format!("{:.1}", bar.top - 5.0);
+        let step = format!("{:.0}", bar.step.0);
+        view! { <text class="step" x=format!("{middle:.1}") y=y>{step}</text> }
+    });
+    let (x, y) = (middle + 4.0, ground + 6.0);
+    let turned = format!("translate({x:.1} {y:.1}) rotate(-90)");
+    view! {
+        {number}
         <text class="to-gear" transform=turned>{bar.label.clone()}</text>
     }
 }
@@ -229,7 +238,13 @@ pub fn steps_on_paper(plot: &StepPlot) -> impl IntoView + use<> {
     let bars = plot
         .bars
         .iter()
-        .map(|bar| view! { <g class=bar_class(bar)>{bar_parts(bar, plot.ground)}</g> })
+        .map(|bar| {
+            view! {
+                <g class=bar_class(bar)>
+                    {bar_parts(bar, plot.ground)}{bar_words(bar, plot.ground)}
+                </g>
+            }
+        })
         .collect_view();
     let (width, height) = plot.size;
     view! {

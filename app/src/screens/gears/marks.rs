@@ -2,12 +2,13 @@
 
 use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
+use leverwright_core::Vocabulary;
 use leverwright_core::gears::Gear;
 use leverwright_core::gears::plot::{GearPlot, Mark};
 
 use super::desk::GearDesk;
 use super::drawn::{CROSSED, TWIN, mark_class, place, shape};
-use crate::erase::{memo, text};
+use crate::erase::{memo, text, view_of};
 use crate::focus::focus_on;
 
 /// The name of a mark on the page.
@@ -65,14 +66,6 @@ fn GearMark(gear: Gear) -> impl IntoView {
         text(move || mark.with(|mark| mark.as_ref().map(read).unwrap_or_default()))
     };
     let is_shown = memo(move || desk.shown_gear() == gear);
-    let label_foot = |mark: &Mark| {
-        let foot = mark.label_foot.map(|foot| foot - mark.at.1);
-        foot.unwrap_or_default().to_string()
-    };
-    let label = |mark: &Mark| match mark.label_foot {
-        Some(_) => mark.label.clone(),
-        None => String::new(),
-    };
     let band = |mark: &Mark| match mark.band {
         Some((from, to)) => format!(
             "M{0:.1} -14v28M{1:.1} -14v28M{0:.1} 0H{1:.1}",
@@ -93,7 +86,30 @@ fn GearMark(gear: Gear) -> impl IntoView {
             <path class="stroke" d=CROSSED></path>
             <circle class="outline" r=TWIN></circle>
             <path class="shape" d=read(|mark| shape(mark.shape).to_owned())></path>
-            <text class="cog-teeth" x="0" y=read(label_foot)>{read(label)}</text>
+        </g>
+    }
+}
+
+/// The teeth of each cog beside its mark. They are no part of what a screen
+/// reader is told, which says more.
+#[component]
+pub fn CogTeeth() -> impl IntoView {
+    let desk = GearDesk::here();
+    let words = |mark: &Mark| {
+        let foot = format!("{:.1}", mark.label_foot?);
+        let class = format!("cog-teeth {}", mark.shape.code());
+        let x = format!("{:.1}", mark.at.0);
+        Some(view! { <text class=class x=x y=foot>{mark.label.clone()}</text> })
+    };
+    let all = memo(move || {
+        let marks = |plot: &GearPlot| plot.marks.clone();
+        desk.plot
+            .with(|plot| plot.as_deref().map(marks))
+            .unwrap_or_default()
+    });
+    view! {
+        <g aria-hidden="true">
+            {view_of(move || all.with(|marks| marks.iter().filter_map(words).collect_view()))}
         </g>
     }
 }

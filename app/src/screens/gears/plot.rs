@@ -12,7 +12,7 @@ use super::desk::GearDesk;
 use super::drag::CrossoverHandles;
 use super::drawn::{ground, stretches};
 use super::legend::Legend;
-use super::marks::{Marks, nearest};
+use super::marks::{CogTeeth, Marks, nearest};
 use super::readout::Readout;
 use crate::erase::{memo, text, view_of};
 use crate::number::number;
@@ -168,6 +168,7 @@ fn Picture() -> impl IntoView {
                 <path class="way down" d=way(Direction::Down)></path>
             </g>
             <Marks/>
+            <CogTeeth/>
             <CrossoverHandles/>
         </svg>
         <Readout/>

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use leverwright_core::gears::plot::StepPlot;
 
 use super::desk::GearDesk;
-use super::drawn::{bar_class, bar_parts, step_ground};
+use super::drawn::{bar_class, bar_parts, bar_words, step_ground};
 use crate::erase::{memo, text, view_of};
 use crate::focus::focus_on;
 
@@ -68,6 +68,11 @@ fn picture(plot: Arc<StepPlot>, shown: RwSignal<usize>, at: Memo<usize>) -> impl
             }
         })
         .collect_view();
+    let words = plot
+        .bars
+        .iter()
+        .map(|bar| bar_words(bar, plot.ground))
+        .collect_view();
     let last = plot.bars.len().saturating_sub(1);
     let key = move |event: KeyboardEvent| {
         let here = at.get_untracked();
@@ -87,6 +92,7 @@ fn picture(plot: Arc<StepPlot>, shown: RwSignal<usize>, at: Memo<usize>) -> impl
         <svg class="step-plot" viewBox=format!("0 0 {width} {height}")>
             <g aria-hidden="true">{step_ground(&plot)}</g>
             <g role="listbox" aria-label=plot.title.clone() on:keydown=key>{bars}</g>
+            <g aria-hidden="true">{words}</g>
         </svg>
     }
 }

@@ -55,7 +55,7 @@ fn gear_table(table: &GearTable) -> impl IntoView + use<> {
         })
         .collect_view();
     view! {
-        <div class="table-scroll" tabindex="0" role="region" aria-label="All gears">
+        <div class="table-scroll" tabindex="0" role="region" aria-label="Table of all gears">
             <table class="gear-table">
                 <thead><tr>{heads}</tr></thead>
                 <tbody>{rows}</tbody>

@@ -38,12 +38,14 @@ pub fn GearPage(card: GearCard, title: TitleBlock) -> impl IntoView {
             <p class="sheet-gears-what">{card.drivetrain}</p>
             <div class="sheet-gears">{gears_on_paper(&card.plot)}</div>
             <p class="sheet-note">{card.summary}</p>
-            <div class="sheet-gears">{steps_on_paper(&card.steps)}</div>
-            <div class="sheet-gear-facts">
-                <Part heading="Set up as" class="plain">{facts_list(settings.collect())}</Part>
-                <Part heading="Drivetrain" class="plain">{facts_list(facts.collect())}</Part>
-                <Part heading="Asks of the hands" class="plain"><ul>{asks}</ul></Part>
+            <div class="sheet-gear-steps">
+                <div class="sheet-gears">{steps_on_paper(&card.steps)}</div>
+                <div>
+                    <Part heading="Set up as" class="plain">{facts_list(settings.collect())}</Part>
+                    <Part heading="Drivetrain" class="plain">{facts_list(facts.collect())}</Part>
+                </div>
             </div>
+            <Part heading="Asks of the hands" class="plain"><ul class="sheet-gear-asks">{asks}</ul></Part>
             <section class="sheet-gear-table"><Table label="All gears" columns rows/></section>
         </SheetPage>
     }
