@@ -17,6 +17,8 @@ pub enum Route {
     Bike,
     /// Which button does what.
     Layout,
+    /// Rings, cogs, and how the derailleurs work together.
+    Gears,
     /// What a ride asks of the hands.
     Ride,
     /// The layouts beside each other.
@@ -48,6 +50,7 @@ impl Route {
             ("rider", _) => Route::Rider,
             ("bike", _) => Route::Bike,
             ("layout", _) => Route::Layout,
+            ("gears", _) => Route::Gears,
             ("ride", _) => Route::Ride,
             ("compare", _) => Route::Compare,
             ("review", _) => Route::Review,
@@ -70,6 +73,7 @@ impl Route {
             Route::Rider => "#/rider".into(),
             Route::Bike => "#/bike".into(),
             Route::Layout => "#/layout".into(),
+            Route::Gears => "#/gears".into(),
             Route::Ride => "#/ride".into(),
             Route::Compare => "#/compare".into(),
             Route::Review => "#/review".into(),
@@ -95,6 +99,7 @@ impl Route {
             Screen::Rider => Route::Rider,
             Screen::Bike => Route::Bike,
             Screen::Layout => Route::Layout,
+            Screen::Gears => Route::Gears,
         }
     }
 
@@ -110,6 +115,7 @@ impl Route {
             Route::Rider => "Rider",
             Route::Bike => "Bike",
             Route::Layout => "Layout",
+            Route::Gears => "Gears",
             Route::Ride => "Ride",
             Route::Compare => "Compare",
             Route::Review => "Review",

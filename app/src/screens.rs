@@ -3,6 +3,7 @@
 mod bike;
 mod card;
 mod compare;
+mod gears;
 mod layout;
 mod open;
 mod plans;
@@ -18,6 +19,7 @@ mod stand;
 pub use bike::BikeScreen;
 pub use card::CardScreen;
 pub use compare::CompareScreen;
+pub use gears::GearsScreen;
 pub use layout::LayoutScreen;
 pub use open::OpenScreen;
 pub use plans::PlansScreen;

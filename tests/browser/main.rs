@@ -6,6 +6,7 @@ mod boot;
 mod compare;
 mod desk;
 mod driving;
+mod gears;
 mod journey;
 mod layout;
 mod offline;

@@ -10,7 +10,11 @@ use crate::erase::{When, flag, view_of};
 use crate::route::Route;
 
 /// The screens, each with what it is for.
-const MORE: [(Route, &str); 8] = [
+const MORE: [(Route, &str); 9] = [
+    (
+        Route::Gears,
+        "How the derailleurs work together, and what each way asks",
+    ),
     (Route::Ride, "What a road asks of each hand and finger"),
     (
         Route::Compare,
