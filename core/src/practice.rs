@@ -3,20 +3,35 @@
 //! A [`Lesson`] calls for functions and listens to presses. It begins with one
 //! button and no clock, adds another once a button is found three times in a
 //! row, and comes back to the rider's own mix-ups. A [`Gearing`] answers each
-//! press with the gear. It draws nothing and has no clock: seconds and a seed come in as arguments. What comes of it is a
+//! press with the gear. A [`Session`] puts both on a road: time and what goes
+//! down and up come in, what is wanted and a [`RoadView`] come out. It has no
+//! clock: seconds and a seed come in as arguments. What comes of it is a
 //! [`Practised`] that stays with the rider until it is sent.
 
 mod call;
+mod course;
+mod fingers;
 mod gearing;
 mod keys;
+mod legs;
 mod lesson;
+mod report;
+mod session;
+mod switch;
 #[cfg(test)]
 mod tests;
+mod view;
 
 pub use call::{Call, Pace, Pressed, Scene};
+pub use course::Course;
+pub use fingers::TOGETHER;
 pub use gearing::Gearing;
-pub use keys::{KeySet, MOVABLE};
+pub use keys::{KeySet, MOVABLE, printed};
 pub use lesson::{Answer, Lesson};
+pub use report::Report;
+pub use session::{News, NewsKind, Session, Shown};
+pub use switch::Switch;
+pub use view::{HIGH, RoadView, WIDE};
 
 use crate::cockpit::ButtonId;
 use crate::coverage;
@@ -42,6 +57,8 @@ pub struct Total {
     pub right_first: u32,
     /// Wrong presses.
     pub wrong: u32,
+    /// Calls answered late, where the rider asked for that.
+    pub late: Option<u32>,
     /// Presses by hand and contact, the most first.
     pub by_contact: Vec<(Side, Contact, u32)>,
     /// What confuses, the most often first.
@@ -57,6 +74,7 @@ pub fn total(plan: &Plan, layout: LayoutId) -> Option<Total> {
         calls: 0,
         right_first: 0,
         wrong: 0,
+        late: None,
         presses: Vec::new(),
         mixed_up: Vec::new(),
     };
@@ -81,6 +99,7 @@ pub fn total(plan: &Plan, layout: LayoutId) -> Option<Total> {
         calls: sum.calls,
         right_first: sum.right_first,
         wrong: sum.wrong,
+        late: sum.late,
         by_contact: by_contact(plan, &sum.presses),
         mixed_up: sum.mixed_up,
         sent,
@@ -91,6 +110,9 @@ fn add(sum: &mut Practised, session: &Practised) {
     sum.calls = sum.calls.saturating_add(session.calls);
     sum.right_first = sum.right_first.saturating_add(session.right_first);
     sum.wrong = sum.wrong.saturating_add(session.wrong);
+    if let Some(late) = session.late {
+        sum.late = Some(sum.late.unwrap_or(0).saturating_add(late));
+    }
     for (button, times) in &session.presses {
         count(&mut sum.presses, *button, *times);
     }
