@@ -24,6 +24,7 @@ use leptos::prelude::*;
 pub use shell::crash::{show as show_crash, tell_on_panic};
 
 use repeated_taps::filter_taps;
+use screens::RideDesk;
 use settings::Settings;
 use shell::Shell;
 use storage::Library;
@@ -36,6 +37,7 @@ pub fn App() -> impl IntoView {
     let settings = Settings::load();
     provide_context(workspace);
     provide_context(settings);
+    provide_context(RideDesk::new(workspace));
     provide_context(Library::load(workspace));
     filter_taps(settings);
     view! { <Shell/> }

@@ -12,7 +12,7 @@ mod sheet;
 pub use bike::BikeScreen;
 pub use layout::LayoutScreen;
 pub use plans::PlansScreen;
-pub use ride::RideScreen;
+pub use ride::{RideDesk, RideScreen};
 pub use rider::RiderScreen;
 pub use rules::RulesScreen;
 pub use settings::SettingsScreen;

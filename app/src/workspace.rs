@@ -28,6 +28,9 @@ use crate::evidence::EvidenceChoice;
 #[derive(Clone, Copy)]
 pub struct Workspace {
     history: RwSignal<Option<History>>,
+    /// Changes whenever another plan comes onto the desk, or none: what was worked out for the one
+    /// before goes.
+    pub opened: Trigger,
     /// The plan as it stands; `None` while no plan is open.
     pub plan: Memo<Option<Arc<Plan>>>,
     /// What follows from the plan for the layout in hand.
@@ -126,6 +129,7 @@ impl Workspace {
         let derived = Memo::new(move |_| plan.get().map(|plan| Arc::new(Derived::of(&plan))));
         Workspace {
             history,
+            opened: Trigger::new(),
             plan,
             derived,
             lit: RwSignal::new(Vec::new()),
@@ -157,6 +161,7 @@ impl Workspace {
         self.history.set(Some(history));
         self.status.set(None);
         self.lit.set(Vec::new());
+        self.opened.notify();
     }
 
     /// Clears the desk.
@@ -164,6 +169,7 @@ impl Workspace {
         self.history.set(None);
         self.status.set(None);
         self.lit.set(Vec::new());
+        self.opened.notify();
     }
 
     /// The plan with its undo, as it stands.

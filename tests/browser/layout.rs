@@ -935,9 +935,10 @@ fn fits_and_can_be_hit(browser: &Browser, when: &str) {
     assert!(small.is_empty(), "{when}: {small:#?}");
 }
 
-/// On a laptop's screen nothing lies under the tray that something could be dropped on.
+/// On a laptop's screen nothing that something could be dropped on lies under the tray or the
+/// line of the last act, or out of the window.
 #[test]
-fn every_slot_is_seen_above_the_tray() {
+fn every_slot_is_seen_beside_the_tray() {
     let shop = Browser::open("shop");
     shop.visit("#/plans");
     let templates: Vec<String> = shop.css(".new-plan .template").texts();
@@ -949,10 +950,15 @@ fn every_slot_is_seen_above_the_tray() {
             shop.visit("#/layout");
             shop.css(".face").nth(0).wait_until_shown();
             let covered: Vec<String> = shop.eval(
-                "const foot = document.querySelector('.tray').getBoundingClientRect();
+                "const place = (e) => e.getBoundingClientRect();
+                 const tray = place(document.querySelector('.tray'));
+                 const line = place(document.querySelector('.status-line'));
+                 const under = (a) => a.top < tray.bottom && a.bottom > tray.top
+                     && a.left < tray.right && a.right > tray.left;
+                 const bottom = line.height > 0 ? line.top : innerHeight;
                  return [...document.querySelectorAll('.slot .face')]
-                     .filter(e => e.getBoundingClientRect().bottom > foot.top || foot.bottom > innerHeight)
-                     .map(e => e.textContent)",
+                     .filter((e) => under(place(e)) || place(e).bottom > bottom || place(e).top < 0)
+                     .map((e) => e.textContent)",
             );
             assert!(
                 covered.is_empty(),

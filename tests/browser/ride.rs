@@ -7,7 +7,7 @@ use std::sync::Arc;
 use leverwright_core::document;
 use leverwright_core::plan::Plan;
 use leverwright_core::ride::compare::differences;
-use leverwright_core::ride::page::{road_words, table};
+use leverwright_core::ride::page::{road_words, tables};
 use leverwright_core::ride::study::{Outcome, Study, Subject};
 use leverwright_core::shift_plan::ShiftPlanKind;
 use leverwright_tests::browser::{Browser, Media, Paper};
@@ -78,22 +78,22 @@ fn one_hand_on_an_imported_road_is_compared_under_separate_and_ladder() {
     clinic.role("checkbox", "separate").click();
     clinic.role("checkbox", "ladder").click();
     clinic.role("button", "Ride").click();
-    clinic.css(".ride-table.load").nth(3).wait_until_shown();
+    clinic.css(".ride-table.load").nth(0).wait_until_shown();
     let road = clinic.css(".road-words").text();
     let rows = clinic.css(".table-scroll .ride-table.load").count();
     let cells: Vec<String> = clinic.eval(
         "return [...document.querySelectorAll('.table-scroll .ride-table.load :is(td, tbody th)')].map(c => c.textContent)",
     );
-    let said = clinic.css(".differences li").texts();
+    let said = clinic.css(".ride-part .differences li").texts();
     clinic.assert_accessible();
 
     let plan = plan(&clinic);
     let outcomes = ridden(&plan);
     assert_eq!(road, road_words(&plan.rides.road()));
-    assert_eq!(rows, outcomes.len());
-    let own: Vec<String> = outcomes
+    assert_eq!(rows, tables(&outcomes).len());
+    let own: Vec<String> = tables(&outcomes)
         .iter()
-        .flat_map(|o| table(o).rows.concat())
+        .flat_map(|table| table.rows.concat())
         .collect();
     assert_eq!(cells, own);
     assert_eq!(said, differences(&outcomes[0], &outcomes[2]));
@@ -151,7 +151,7 @@ fn the_screen_keeps_within_a_narrow_window_and_looks_right() {
     home.role("button", "Keep with the plan").click();
     home.css(".kept-rides").wait_for_text("presses in");
     home.role("button", "This ride was fine").click();
-    home.css(".differences")
+    home.css(".ride-part > .differences")
         .wait_for_text("of the ride that was fine");
     let shots = std::env::var("RIDE_SHOTS").ok();
     for (width, dark) in [

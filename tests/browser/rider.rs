@@ -345,6 +345,7 @@ fn choosing_an_answer_moves_nothing() {
     let places = || -> Vec<[f64; 4]> {
         home.eval(
             "return [...document.querySelectorAll('.interview .segment, .interview h3')]
+               .filter((e) => e.offsetParent && !e.closest('.hand-switch'))
                .map((e) => e.getBoundingClientRect())
                .map((r) => [r.left, Math.round(r.top + scrollY), r.width, r.height])",
         )

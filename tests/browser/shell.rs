@@ -5,7 +5,7 @@ use crate::desk::{
 };
 use leverwright_tests::browser::{Browser, Media};
 
-const SCREENS: [&str; 6] = ["Plans", "Rider", "Bike", "Layout", "Ride", "Sheet"];
+const SCREENS: [&str; 5] = ["Plans", "Rider", "Bike", "Layout", "Sheet"];
 
 #[test]
 fn screens_are_reached_by_their_names_and_take_the_focus() {
@@ -27,6 +27,39 @@ fn screens_are_reached_by_their_names_and_take_the_focus() {
     }
     shop.back();
     shop.role("heading", "Layout").wait_until_shown();
+}
+
+#[test]
+fn further_screens_are_behind_one_button_that_says_where_one_is() {
+    let shop = Browser::open("shop");
+    start(&shop, ROAD);
+    shop.role("button", "More").click();
+    shop.role("link", "Ride").click();
+    shop.role("heading", "Ride").wait_until_shown();
+    shop.css(".more-screens").wait_until_gone();
+    shop.role("button", "More Ride").focus();
+    shop.press("Enter");
+    shop.press("Tab");
+    assert_eq!(shop.focused().0, "link");
+    shop.press("Escape");
+    shop.css(".more-screens").wait_until_gone();
+    assert_eq!(shop.focused(), ("button".into(), "More Ride".into()));
+}
+
+#[test]
+fn the_list_of_further_screens_keeps_within_every_window() {
+    let home = Browser::open_phone("home");
+    start(&home, ROAD);
+    for (width, height) in [(390_u32, 844_u32), (320, 640), (844, 390), (1280, 800)] {
+        home.viewport(width, height);
+        home.role("button", "More").click();
+        let (left, top, list_width, list_height) = home.css(".more-screens").rect();
+        assert!(left >= 0.0 && top >= 0.0, "{width}: {left} {top}");
+        assert!(left + list_width <= f64::from(width), "{width}");
+        assert!(top + list_height <= f64::from(height), "{width}");
+        assert!(overflow(&home) <= 0.0, "{width}");
+        home.role("button", "More").click();
+    }
 }
 
 #[test]

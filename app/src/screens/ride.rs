@@ -17,7 +17,7 @@ use leptos::prelude::*;
 use crate::erase::{flag, view_of};
 use crate::widgets::NoPlan;
 use crate::workspace::Workspace;
-use desk::RideDesk;
+pub use desk::RideDesk;
 use results::Results;
 use rider::HowTheRiderRides;
 use road::ChooseRoad;
@@ -29,7 +29,6 @@ pub fn RideScreen() -> impl IntoView {
     let workspace = Workspace::here();
     let is_open = flag(move || workspace.plan.with(Option::is_some));
     let is_open = Memo::new(move |_| is_open.get());
-    provide_context(RideDesk::new());
     view! {
         <h1>"Ride"</h1>
         {view_of(move || match is_open.get() {

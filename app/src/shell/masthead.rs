@@ -36,7 +36,6 @@ pub fn Masthead() -> impl IntoView {
                     <span class="kept quiet">{kept}</span>
                 </p>
             </Show>
-            <a class="to-settings" href=Route::Settings.href()>"Settings"</a>
         </div>
     }
 }

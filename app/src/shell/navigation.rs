@@ -1,5 +1,7 @@
 //! The way between screens, with what is missing on each.
 
+mod more;
+
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::sheet::Readiness;
@@ -8,14 +10,15 @@ use leverwright_core::tally::Tally;
 use crate::focus::focus_soon;
 use crate::route::Route;
 use crate::workspace::Workspace;
+use more::More;
 
-/// The screens, in the order in which a shop works; any order is allowed.
-const SCREENS: [Route; 6] = [
+/// The screens of the main job, in the order in which a shop works; any order
+/// is allowed.
+const SCREENS: [Route; 5] = [
     Route::Plans,
     Route::Rider,
     Route::Bike,
     Route::Layout,
-    Route::Ride,
     Route::Sheet,
 ];
 
@@ -27,7 +30,10 @@ pub fn Navigation(route: ReadSignal<Route>) -> impl IntoView {
         .collect_view();
     view! {
         <nav class="screens" aria-label="Screens">
-            <ul>{items}</ul>
+            <ul>
+                {items}
+                <More route/>
+            </ul>
         </nav>
     }
 }

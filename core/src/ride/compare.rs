@@ -56,13 +56,13 @@ fn contacts(side: Side, from: &Outcome, to: &Outcome) -> Vec<Contact> {
     all
 }
 
-/// "180 to 240", "about 80", "none".
+/// "about 180–240", "about 80", "none".
 fn words(span: Span) -> String {
     let (low, high) = (rounded(span.low), rounded(span.high));
     match (low.as_str(), high.as_str()) {
         ("0", "0") => "none".into(),
         (low, high) if low == high => format!("about {low}"),
-        (low, high) => format!("about {low} to {high}"),
+        (low, high) => format!("about {low}–{high}"),
     }
 }
 
@@ -166,7 +166,7 @@ fn multiple(measure: Measure, who: Who, span: Span, fine: f64) -> Option<String>
     let times = if low == high {
         low
     } else {
-        format!("{low} to {high}")
+        format!("{low}–{high}")
     };
     Some(format!(
         "{who}: {measure} {times} times those of the ride that was fine."

@@ -157,7 +157,7 @@ impl Measure {
         outcome.span(&|load| self.of(who, load))
     }
 
-    /// Its range in words: "180 to 240".
+    /// Its range in words: "180–240".
     pub fn range(self, who: Who, outcome: &Outcome) -> String {
         let span = self.span(who, outcome);
         let part = |value: f64| match self {
@@ -173,7 +173,7 @@ impl Measure {
         if low == high {
             low
         } else {
-            format!("{low} to {high}")
+            format!("{low}–{high}")
         }
     }
 }

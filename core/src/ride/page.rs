@@ -35,6 +35,15 @@ pub struct LoadTable {
     pub head: Vec<String>,
     /// Its rows: a name, then a cell for each other column.
     pub rows: Vec<Vec<String>>,
+    /// What never happened, so that it needs no row.
+    pub never: Vec<String>,
+}
+
+impl LoadTable {
+    /// What never happened, in a sentence; nothing where everything did.
+    pub fn never_words(&self) -> Option<String> {
+        (!self.never.is_empty()).then(|| format!("None of: {}.", self.never.join("; ")))
+    }
 }
 
 /// The load page.
@@ -83,7 +92,7 @@ impl LoadPage {
             title: TitleBlock::of(&situation),
             road: road_words(road),
             habits: habits(&plan.rides.habits),
-            tables: outcomes.iter().map(table).collect(),
+            tables: tables(outcomes),
             differences: compared,
             against_known: against,
             unfinished: outcomes.iter().any(|outcome| !outcome.is_finished()),
@@ -106,6 +115,7 @@ impl LoadPage {
             lines.push(format!("-- {} --", table.caption));
             lines.push(table.head.join(" | "));
             lines.extend(table.rows.iter().map(|row| row.join(" | ")));
+            lines.extend(table.never_words());
         }
         for (heading, sentences) in self.differences.iter().chain(&self.against_known) {
             lines.push(String::new());
@@ -153,31 +163,52 @@ fn habits(habits: &Habits) -> Vec<String> {
     lines
 }
 
+/// The tables of outcomes, in order; a bad day that asks the same as the usual
+/// one of its subject shares its table.
+pub fn tables(outcomes: &[Outcome]) -> Vec<LoadTable> {
+    let mut tables = Vec::new();
+    for days in outcomes.chunk_by(|a, b| a.subject == b.subject) {
+        let all: Vec<LoadTable> = days.iter().map(|day| table(day, day.day.words())).collect();
+        let same = |two: &[LoadTable]| two[0].rows == two[1].rows && two[0].head == two[1].head;
+        match (&all[..], days) {
+            (two @ [_, _], [first, _]) if same(two) => {
+                tables.push(table(first, "usual and bad day alike"));
+            }
+            _ => tables.extend(all),
+        }
+    }
+    tables
+}
+
 /// The table of one outcome: measures by hand and contact, both hands always.
-pub fn table(outcome: &Outcome) -> LoadTable {
+fn table(outcome: &Outcome, day: &str) -> LoadTable {
     let who = Who::all(&outcome.ride.load);
     let mut head = vec![String::from("Of the whole ride")];
     head.extend(who.iter().map(|who| who.to_string()));
-    let mut rows = Vec::new();
+    let (mut rows, mut never) = (Vec::new(), Vec::new());
     for measure in Measure::ALL {
-        let mut row = vec![measure.to_string()];
-        for who in &who {
-            let told = matches!(who, Who::Hand(_)) || measure.is_of_contacts();
-            row.push(if told {
-                measure.range(*who, outcome)
-            } else {
-                String::new()
-            });
+        let told = |who: &Who| matches!(who, Who::Hand(_)) || measure.is_of_contacts();
+        let happened = |who: &Who| told(who) && measure.span(*who, outcome).high > 0.0;
+        if !who.iter().any(happened) {
+            never.push(measure.to_string());
+            continue;
         }
-        rows.push(row);
+        let cell = |who: &Who| {
+            told(who)
+                .then(|| measure.range(*who, outcome))
+                .unwrap_or_default()
+        };
+        let cells = who.iter().map(cell);
+        rows.push([measure.to_string()].into_iter().chain(cells).collect());
     }
     let minutes = outcome.span(&|load| load.hours() * 60.0);
     LoadTable {
         caption: format!(
-            "{}, {}: {:.0} to {:.0} minutes",
-            outcome.subject.name, outcome.day, minutes.low, minutes.high
+            "{}, {day}: {:.0}–{:.0} minutes",
+            outcome.subject.name, minutes.low, minutes.high
         ),
         head,
         rows,
+        never,
     }
 }

@@ -8,6 +8,7 @@ use thiserror::Error;
 use super::gearbox::Gearbox;
 use super::grasp::Grasp;
 use super::habits::{Conditions, Habits};
+use super::kept;
 use super::load::Load;
 use super::road::Road;
 use super::simulation::{Inputs, Ride, Simulation};
@@ -36,15 +37,36 @@ pub enum RideError {
     TooMany,
 }
 
+/// What of a plan may be ridden.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pick {
+    /// A layout as it is.
+    Layout(LayoutId),
+    /// The layout in hand under a shift plan.
+    Under(ShiftPlanKind),
+}
+
 /// One layout under one shift plan, as it is ridden.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Subject {
     /// What people call it.
     pub name: String,
+    pick: Pick,
     plan: Arc<Plan>,
 }
 
 impl Subject {
+    /// What was picked of a plan.
+    ///
+    /// # Errors
+    /// As of [`Subject::layout`] and [`Subject::under`].
+    pub fn of(plan: &Plan, pick: Pick) -> Result<Subject, EditError> {
+        match pick {
+            Pick::Layout(layout) => Subject::layout(plan, layout),
+            Pick::Under(kind) => Subject::under(plan, kind),
+        }
+    }
+
     /// A layout of the plan.
     ///
     /// # Errors
@@ -53,6 +75,7 @@ impl Subject {
         let plan = plan.apply(&Edit::Plan(PlanEdit::SelectLayout(layout)))?;
         Ok(Subject {
             name: plan.layout().name.to_string(),
+            pick: Pick::Layout(layout),
             plan: Arc::new(plan),
         })
     }
@@ -72,6 +95,7 @@ impl Subject {
         };
         Ok(Subject {
             name: format!("{}, {kind}", plan.layout().name),
+            pick: Pick::Under(kind),
             plan: Arc::new(plan),
         })
     }
@@ -79,6 +103,12 @@ impl Subject {
     /// The plan that is ridden.
     pub fn plan(&self) -> &Plan {
         &self.plan
+    }
+
+    /// Whether the plan has changed since in what the ride rests on.
+    pub fn is_stale(&self, plan: &Plan) -> bool {
+        let inputs = |plan: &Plan| kept::inputs(plan, plan.current);
+        Subject::of(plan, self.pick).map_or(true, |now| inputs(&now.plan) != inputs(&self.plan))
     }
 }
 

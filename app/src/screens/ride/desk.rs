@@ -3,14 +3,11 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use leverwright_core::layout::LayoutId;
 use leverwright_core::plan::Plan;
-use leverwright_core::ride::kept;
 use leverwright_core::ride::profile::Axis;
 use leverwright_core::ride::road::Road;
-use leverwright_core::ride::study::{Outcome, Study, Subject};
+use leverwright_core::ride::study::{Outcome, Pick, Study, Subject};
 use leverwright_core::rider::Day;
-use leverwright_core::shift_plan::ShiftPlanKind;
 
 use crate::slices::in_slices;
 use crate::workspace::Workspace;
@@ -18,29 +15,9 @@ use crate::workspace::Workspace;
 /// Steps of the first slice; later ones follow the machine.
 const FIRST: usize = 5_000;
 
-/// What may be ridden.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Pick {
-    /// A layout as it is.
-    Layout(LayoutId),
-    /// The layout in hand under a shift plan.
-    Under(ShiftPlanKind),
-}
-
-impl Pick {
-    fn subject(self, plan: &Plan) -> Option<Subject> {
-        match self {
-            Pick::Layout(id) => Subject::layout(plan, id).ok(),
-            Pick::Under(kind) => Subject::under(plan, kind).ok(),
-        }
-    }
-}
-
 /// What came of rides, with what they were ridden on.
 #[derive(Clone)]
 pub struct Done {
-    /// The plan at the start.
-    pub plan: Arc<Plan>,
     /// The road.
     pub road: Arc<Road>,
     /// By subject, a usual and a bad day each.
@@ -61,11 +38,13 @@ impl Done {
 
     /// Whether a plan has changed since in what the rides rest on.
     pub fn is_stale(&self, plan: &Plan) -> bool {
-        kept::inputs(plan, plan.current) != kept::inputs(&self.plan, self.plan.current)
+        self.outcomes
+            .iter()
+            .any(|outcome| outcome.subject.is_stale(plan))
     }
 }
 
-/// The rides of this screen. A context.
+/// The rides of the open plan; they outlast a visit to another screen. A context.
 #[derive(Clone, Copy)]
 pub struct RideDesk {
     study: StoredValue<Option<Study>>,
@@ -84,8 +63,17 @@ pub struct RideDesk {
 }
 
 impl RideDesk {
-    /// Nothing is ridden yet.
-    pub fn new() -> RideDesk {
+    /// Nothing is ridden yet, nor whenever another plan is opened.
+    pub fn new(workspace: Workspace) -> RideDesk {
+        let desk = RideDesk::empty();
+        Effect::new(move |_| {
+            workspace.opened.track();
+            desk.clear();
+        });
+        desk
+    }
+
+    fn empty() -> RideDesk {
         RideDesk {
             study: StoredValue::new(None),
             picks: RwSignal::new(Vec::new()),
@@ -95,6 +83,14 @@ impl RideDesk {
             day: RwSignal::new(Day::Usual),
             axis: RwSignal::new(Axis::Distance),
         }
+    }
+
+    fn clear(self) {
+        self.study.set_value(None);
+        self.picks.set(Vec::new());
+        self.running.set(None);
+        self.done.set(None);
+        self.shown.set(0);
     }
 
     /// The desk of the screen.
@@ -113,7 +109,7 @@ impl RideDesk {
         }
         let subjects = picks
             .iter()
-            .filter_map(|pick| pick.subject(&plan))
+            .filter_map(|pick| Subject::of(&plan, *pick).ok())
             .collect();
         match Study::new(plan.rides.road(), plan.rides.habits, subjects) {
             Err(error) => workspace.refuse(&error.to_string()),
@@ -123,14 +119,13 @@ impl RideDesk {
                 self.done.set(None);
                 self.running.set(Some(0.0));
                 workspace.say("Riding.");
-                in_slices(FIRST, move |steps| self.go_on(workspace, &plan, steps));
+                in_slices(FIRST, move |steps| self.go_on(workspace, steps));
             }
         }
     }
 
-    /// Rides on; whether there is nothing more to do. The screen may be gone
-    /// by then, and its values with it.
-    fn go_on(self, workspace: Workspace, plan: &Arc<Plan>, steps: usize) -> bool {
+    /// Rides on; whether there is nothing more to do.
+    fn go_on(self, workspace: Workspace, steps: usize) -> bool {
         let went = self.study.try_update_value(|study| {
             let study = study.as_mut()?;
             Some((study.advance(steps), study.progress()))
@@ -141,7 +136,7 @@ impl RideDesk {
                 false
             }
             Some((true, _)) => {
-                self.end(workspace, plan, "All rides are done.");
+                self.end(workspace, "All rides are done.");
                 true
             }
             None => true,
@@ -150,17 +145,14 @@ impl RideDesk {
 
     /// Stops, and keeps what came of it so far.
     pub fn stop(self, workspace: Workspace) {
-        if let Some(plan) = workspace.plan.get_untracked() {
-            self.end(workspace, &plan, "Stopped. What was ridden is kept.");
-        }
+        self.end(workspace, "Stopped. What was ridden is kept.");
     }
 
-    fn end(self, workspace: Workspace, plan: &Arc<Plan>, words: &str) {
+    fn end(self, workspace: Workspace, words: &str) {
         let study = self.study.try_update_value(Option::take).flatten();
         self.running.set(None);
         if let Some(study) = study {
             self.done.set(Some(Arc::new(Done {
-                plan: Arc::clone(plan),
                 road: Arc::clone(study.road()),
                 outcomes: study.outcomes(),
             })));

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use leverwright_core::ride::page::LoadPage;
+use leverwright_core::ride::page::{LoadPage, LoadTable};
 
 use super::desk::Done;
 use super::tables::{load_table, sentences};
@@ -63,9 +63,14 @@ fn paper(page: &LoadPage) -> impl IntoView + use<> {
             <p>{page.habits.join(". ")}</p>
             {partial}
             {said}
-            {page.tables.iter().map(load_table).collect_view()}
+            {page.tables.iter().map(paper_table).collect_view()}
             {sentences("What this is", &fixed(page.assumptions))}
             {sentences("Cautions", &fixed(page.cautions))}
         </article>
     }
+}
+
+fn paper_table(table: &LoadTable) -> impl IntoView + use<> {
+    let never = table.never_words().map(|words| view! { <p>{words}</p> });
+    view! { {load_table(table)} {never} }
 }

@@ -3,10 +3,10 @@
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::layout::LayoutId;
-use leverwright_core::ride::study::Subject;
+use leverwright_core::ride::study::{Pick, Subject};
 use leverwright_core::shift_plan::ShiftPlanKind;
 
-use super::desk::{Pick, RideDesk};
+use super::desk::RideDesk;
 use crate::erase::{flag, view_of};
 use crate::widgets::Tick;
 use crate::workspace::Workspace;

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
-use leverwright_core::ride::page::{LoadPage, LoadTable, table};
+use leverwright_core::ride::page::{LoadPage, LoadTable, tables};
 
 use super::desk::Done;
 use crate::erase::view_of;
@@ -38,19 +38,22 @@ pub fn sentences(heading: &str, said: &[String]) -> impl IntoView + use<> {
     }
 }
 
-/// A table for each subject and day.
+/// A table for each subject and day, the first one open.
 #[component]
 pub fn Tables(done: Arc<Done>) -> impl IntoView {
-    let tables = done
-        .outcomes
+    let tables = tables(&done.outcomes)
         .iter()
-        .map(|outcome| {
-            let table = table(outcome);
+        .enumerate()
+        .map(|(at, table)| {
             let label = table.caption.clone();
             view! {
-                <div class="table-scroll" tabindex="0" role="region" aria-label=label>
-                    {load_table(&table)}
-                </div>
+                <details class="ride-numbers" open=at == 0>
+                    <summary>{table.caption.clone()}</summary>
+                    <div class="table-scroll" tabindex="0" role="region" aria-label=label>
+                        {load_table(table)}
+                    </div>
+                    {table.never_words().map(|words| view! { <p class="quiet">{words}</p> })}
+                </details>
             }
         })
         .collect_view();

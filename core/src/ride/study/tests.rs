@@ -1,6 +1,6 @@
 use super::*;
 use crate::catalogue::{TemplateId, template};
-use crate::edit::{LayoutEdit, RideEdit, RiderEdit};
+use crate::edit::{LayoutEdit, PlanEdit, RideEdit, RiderEdit};
 use crate::ride::compare::{against_known, differences};
 use crate::ride::export;
 use crate::ride::kept::{KnownRide, Remembered};
@@ -222,7 +222,7 @@ fn demands_are_multiples_of_the_ride_that_was_fine() {
         same[0].starts_with("Left hand: presses an hour 0."),
         "{same:?}"
     );
-    assert!(same[0].contains(" to 1."), "{same:?}");
+    assert!(same[0].contains("–1."), "{same:?}");
     let town = outcomes(&plan, RoadKind::Town, vec![own(&plan)]);
     let times = Measure::PressesPerHour
         .span(Who::Hand(Side::Left), &town[0])
@@ -256,7 +256,7 @@ fn the_page_and_the_tables_say_what_the_ride_says() {
         .iter()
         .find(|row| row[0] == "presses in all");
     let range = format!(
-        "{} to {}",
+        "{}–{}",
         crate::ride::measure::rounded(span.low),
         crate::ride::measure::rounded(span.high)
     );
@@ -364,4 +364,27 @@ fn a_plan_that_does_more_by_itself_never_needs_more_front_presses() {
         assert_eq!(front(2), 0);
         assert!(front(1) <= front(0), "{road}: {} {}", front(1), front(0));
     }
+}
+
+#[test]
+fn a_ride_is_out_of_date_when_what_it_rests_on_changes_and_not_otherwise() {
+    let plan = one_handed();
+    let ladder = Subject::under(&plan, ShiftPlanKind::Ladder).expect("it has a front");
+    let two = after(
+        &plan,
+        &[Edit::Plan(PlanEdit::DuplicateLayout("Copy".into()))],
+    );
+    let (first, second) = (two.layouts[0].id, two.layouts[1].id);
+    let first = Subject::layout(&two, first).expect("it is there");
+    let second = Subject::layout(&two, second).expect("it is there");
+    let renamed = Edit::Plan(PlanEdit::RenameLayout("Another name".into()));
+    let renamed = after(&two, &[renamed]);
+    for subject in [&first, &second] {
+        assert!(!subject.is_stale(&two) && !subject.is_stale(&renamed));
+    }
+    assert!(!ladder.is_stale(&plan));
+    let changed = after(&two, &[Edit::Layout(LayoutEdit::Clear)]);
+    assert_eq!(changed.current, changed.layouts[1].id);
+    assert!(second.is_stale(&changed) && !first.is_stale(&changed));
+    assert!(ladder.is_stale(&changed), "it is of the layout in hand");
 }
