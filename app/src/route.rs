@@ -17,6 +17,8 @@ pub enum Route {
     Layout,
     /// What a ride asks of the hands.
     Ride,
+    /// Finding the buttons at home, without the bike.
+    Practice,
     /// The setup sheet.
     Sheet,
     /// The page of a rule, or of all of them.
@@ -35,6 +37,7 @@ impl Route {
             ("bike", _) => Route::Bike,
             ("layout", _) => Route::Layout,
             ("ride", _) => Route::Ride,
+            ("practice", _) => Route::Practice,
             ("sheet", _) => Route::Sheet,
             ("settings", _) => Route::Settings,
             ("rules", "") => Route::Rules(None),
@@ -51,6 +54,7 @@ impl Route {
             Route::Bike => "#/bike".into(),
             Route::Layout => "#/layout".into(),
             Route::Ride => "#/ride".into(),
+            Route::Practice => "#/practice".into(),
             Route::Sheet => "#/sheet".into(),
             Route::Settings => "#/settings".into(),
             Route::Rules(None) => "#/rules".into(),
@@ -85,6 +89,7 @@ impl Route {
             Route::Bike => "Bike",
             Route::Layout => "Layout",
             Route::Ride => "Ride",
+            Route::Practice => "Practice",
             Route::Sheet => "Sheet",
             Route::Rules(_) => "Rules",
             Route::Settings => "Settings",
@@ -95,7 +100,12 @@ impl Route {
     pub fn is_about_plan(&self) -> bool {
         matches!(
             self,
-            Route::Rider | Route::Bike | Route::Layout | Route::Ride | Route::Sheet
+            Route::Rider
+                | Route::Bike
+                | Route::Layout
+                | Route::Ride
+                | Route::Practice
+                | Route::Sheet
         )
     }
 

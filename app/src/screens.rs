@@ -3,6 +3,7 @@
 mod bike;
 mod layout;
 mod plans;
+mod practice;
 mod ride;
 mod rider;
 mod rules;
@@ -12,6 +13,7 @@ mod sheet;
 pub use bike::BikeScreen;
 pub use layout::LayoutScreen;
 pub use plans::PlansScreen;
+pub use practice::PracticeScreen;
 pub use ride::{RideDesk, RideScreen};
 pub use rider::RiderScreen;
 pub use rules::RulesScreen;

@@ -16,8 +16,8 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
-    SheetScreen,
+    BikeScreen, LayoutScreen, PlansScreen, PracticeScreen, RideScreen, RiderScreen, RulesScreen,
+    SettingsScreen, SheetScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;
@@ -57,6 +57,7 @@ pub fn Shell() -> impl IntoView {
                 Route::Bike => view! { <BikeScreen/> }.into_any(),
                 Route::Layout => view! { <LayoutScreen/> }.into_any(),
                 Route::Ride => view! { <RideScreen/> }.into_any(),
+                Route::Practice => view! { <PracticeScreen/> }.into_any(),
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
                 Route::Settings => view! { <SettingsScreen/> }.into_any(),
                 Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),

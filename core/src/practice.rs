@@ -37,7 +37,7 @@ use crate::cockpit::ButtonId;
 use crate::coverage;
 use crate::layout::LayoutId;
 use crate::plan::Plan;
-use crate::record::{Matter, MixUp, Practised};
+use crate::record::{Code, Matter, MixUp, Practised};
 use crate::rider::{Contact, Day, Side};
 
 /// What is said on the screen.
@@ -49,6 +49,8 @@ pub const OFFER_STOP_AFTER: u32 = 180;
 /// How practice with a layout went, over all sessions.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Total {
+    /// The layout.
+    pub layout: LayoutId,
     /// Sessions.
     pub sessions: usize,
     /// Calls answered.
@@ -59,6 +61,8 @@ pub struct Total {
     pub wrong: u32,
     /// Calls answered late, where the rider asked for that.
     pub late: Option<u32>,
+    /// Presses of each button.
+    pub presses: Vec<(ButtonId, u32)>,
     /// Presses by hand and contact, the most first.
     pub by_contact: Vec<(Side, Contact, u32)>,
     /// What confuses, the most often first.
@@ -79,31 +83,40 @@ pub fn total(plan: &Plan, layout: LayoutId) -> Option<Total> {
         mixed_up: Vec::new(),
     };
     let mut sessions = 0;
-    let mut sent = true;
     for entry in plan.record.standing() {
         match &entry.matter {
             Matter::Practice(session) if session.layout == layout => {
                 add(&mut sum, session);
                 sessions += 1;
-                sent &= plan
-                    .record
-                    .entries
-                    .iter()
-                    .any(|other| other.matter == Matter::Sent(entry.id));
             }
             _ => {}
         }
     }
     (sessions > 0).then(|| Total {
+        layout,
         sessions,
         calls: sum.calls,
         right_first: sum.right_first,
         wrong: sum.wrong,
         late: sum.late,
         by_contact: by_contact(plan, &sum.presses),
+        presses: sum.presses,
         mixed_up: sum.mixed_up,
-        sent,
+        sent: unsent(plan, layout).is_empty(),
     })
+}
+
+/// Kept sessions with a layout that the rider does not send along yet.
+pub fn unsent(plan: &Plan, layout: LayoutId) -> Vec<Code> {
+    let is_sent = |id: Code| {
+        let mut entries = plan.record.entries.iter();
+        entries.any(|entry| entry.matter == Matter::Sent(id))
+    };
+    let sessions = plan.record.standing().filter(|entry| match &entry.matter {
+        Matter::Practice(session) => session.layout == layout && !is_sent(entry.id),
+        _ => false,
+    });
+    sessions.map(|entry| entry.id).collect()
 }
 
 fn add(sum: &mut Practised, session: &Practised) {

@@ -91,6 +91,8 @@ pub struct Picture {
     /// The buttons in balloon order.
     pub buttons: Vec<ButtonMark>,
     areas: Vec<(Owner, Rect)>,
+    /// What is shown of it, where that is not all.
+    shown: Option<Rect>,
 }
 
 /// Radius of a balloon, units.
@@ -150,12 +152,29 @@ impl Picture {
             shapes,
             buttons,
             areas,
+            shown: None,
         }
+    }
+
+    /// One side of it only, with the middle: where the other side is not in use,
+    /// this one is shown twice as large.
+    pub fn one_side(mut self, side: BarSide) -> Picture {
+        let middle = 0.5 * self.width;
+        let past = 0.06 * self.width;
+        self.shown = match side {
+            BarSide::Left => Some(Rect::new(0.0, 0.0, middle + past, self.height)),
+            BarSide::Right => Some(Rect::new(middle - past, 0.0, self.width, self.height)),
+            BarSide::Centre => None,
+        };
+        self
     }
 
     /// What an SVG element's `viewBox` says.
     pub fn view_box(&self) -> String {
-        format!("0 0 {:.0} {:.0}", self.width, self.height)
+        let whole = Rect::new(0.0, 0.0, self.width, self.height);
+        let shown = self.shown.unwrap_or(whole);
+        let (width, height) = (shown.width(), shown.height());
+        format!("{:.0} {:.0} {width:.0} {height:.0}", shown.x0, shown.y0)
     }
 
     /// The box round everything drawn of a control, a blade, a button or other thumb work.

@@ -48,12 +48,6 @@ impl Fingers {
         self.down.iter().map(|down| down.button)
     }
 
-    /// Whether a button is kept pressed and repeats.
-    pub fn holds(&self, button: ButtonId) -> bool {
-        let mut all = self.down.iter();
-        all.any(|down| down.button == button && down.state == State::Held)
-    }
-
     /// A button goes down at a time in seconds.
     pub fn press(&mut self, bike: &Bike, layout: &Layout, button: ButtonId, now: f64) -> Vec<Act> {
         if self.down().any(|down| down == button) {

@@ -50,7 +50,7 @@ pub fn printed(key: &str) -> &'static str {
 }
 
 /// Which key stands for which button or brake lever.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct KeySet {
     keys: Vec<(Switch, &'static str)>,
 }

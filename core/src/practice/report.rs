@@ -1,6 +1,6 @@
 //! How a session went, in words: no praise, no marks.
 
-use super::by_contact;
+use super::{Total, by_contact};
 use crate::cockpit::ButtonId;
 use crate::plan::Plan;
 use crate::record::Practised;
@@ -25,6 +25,22 @@ pub struct Report {
 }
 
 impl Report {
+    /// The report of all sessions with a layout.
+    pub fn of_total(plan: &Plan, total: &Total) -> Report {
+        Report::of(
+            plan,
+            &Practised {
+                layout: total.layout,
+                calls: total.calls,
+                right_first: total.right_first,
+                wrong: total.wrong,
+                late: total.late,
+                presses: total.presses.clone(),
+                mixed_up: total.mixed_up.clone(),
+            },
+        )
+    }
+
     /// The report of a session with a plan.
     pub fn of(plan: &Plan, session: &Practised) -> Report {
         let contacts = by_contact(plan, &session.presses).into_iter();

@@ -1,6 +1,7 @@
 //! What is pressed while practising: the buttons and the brake levers.
 
 use crate::cockpit::{BarSide, Bike, ButtonId, ControlId};
+use crate::layout::Layout;
 
 /// A button or a brake lever of the cockpit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -26,6 +27,30 @@ impl Switch {
         buttons
             .chain(levers.map(|lever| Switch::Brake(lever.id)))
             .collect()
+    }
+
+    /// What a layout has use for: live buttons, and the brake levers.
+    pub fn live(bike: &Bike, layout: &Layout) -> Vec<Switch> {
+        let mut all = Switch::all(bike);
+        all.retain(|switch| match switch {
+            Switch::Button(id) => layout.is_live(bike, *id),
+            Switch::Brake(_) => true,
+        });
+        all
+    }
+
+    /// The one side on which everything lies that a layout has use for; `None`
+    /// where it lies on both, or in the middle.
+    pub fn one_side(bike: &Bike, layout: &Layout) -> Option<BarSide> {
+        let mut sides = Switch::live(bike, layout).into_iter().filter_map(|switch| {
+            let id = match switch {
+                Switch::Button(id) => id.control,
+                Switch::Brake(id) => id,
+            };
+            bike.control(id).map(|control| control.side)
+        });
+        let first = sides.next().filter(|side| *side != BarSide::Centre)?;
+        sides.all(|side| side == first).then_some(first)
     }
 
     /// Whether it is a brake lever.

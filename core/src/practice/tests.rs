@@ -401,6 +401,32 @@ fn two_buttons_together_also_one_after_the_other() {
 }
 
 #[test]
+fn one_side_is_shown_where_the_other_has_nothing() {
+    use crate::cockpit::BarSide;
+    let both = road();
+    assert_eq!(Switch::one_side(&both.bike, both.layout()), None);
+    for (id, side) in [
+        (TemplateId::SingleSidedLeft, BarSide::Left),
+        (TemplateId::SingleSidedRight, BarSide::Right),
+    ] {
+        let plan = template(id).plan("Test");
+        assert_eq!(Switch::one_side(&plan.bike, plan.layout()), Some(side));
+        let sheet = crate::drawing::Sheet::for_width(600.0);
+        let whole = crate::drawing::Picture::of(&plan.bike, sheet);
+        let part = whole.clone().one_side(side);
+        let width = |words: &str| -> f64 {
+            words
+                .split(' ')
+                .nth(2)
+                .expect("a width")
+                .parse()
+                .expect("a number")
+        };
+        assert!(width(&part.view_box()) < 0.6 * width(&whole.view_box()));
+    }
+}
+
+#[test]
 fn skipping_leads_to_the_next_call() {
     let plan = road();
     let mut session = Session::new(&plan, plan.current, Pace::NoHurry, 7).expect("it can");
