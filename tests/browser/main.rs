@@ -9,6 +9,7 @@ mod journey;
 mod layout;
 mod offline;
 mod plans;
+mod practice;
 mod ride;
 mod rider;
 mod sheet;

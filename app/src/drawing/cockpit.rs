@@ -101,6 +101,10 @@ pub fn Cockpit(
     /// the identity of its control.
     #[prop(optional, into)]
     blades: Vec<ControlId>,
+    /// Whether numbers stand on the buttons themselves, in place of balloons: where only a part
+    /// of the drawing is shown.
+    #[prop(optional)]
+    numbers_on_buttons: bool,
     /// The button that the Tab key reaches, while arrow keys walk the others.
     #[prop(optional, into)]
     tab_stop: Signal<Option<ButtonId>>,
@@ -126,11 +130,16 @@ pub fn Cockpit(
             >
                 <Patterns prefix=name.clone()/>
                 <g class="art" aria-hidden="true">{art(&picture, &name, shows, lit)}</g>
-                <g class="leaders" aria-hidden="true">{marks.iter().map(|m| leader(m, shows(m.button).into())).collect_view()}</g>
+                {(!numbers_on_buttons).then(|| view! {
+                    <g class="leaders" aria-hidden="true">{marks.iter().map(|m| leader(m, shows(m.button).into())).collect_view()}</g>
+                })}
+                {numbers_on_buttons.then(|| view! {
+                    <g class="numbers" aria-hidden="true">{marks.iter().map(|m| number(m, shows(m.button))).collect_view()}</g>
+                })}
                 {(active || own_slots).then(|| view! {
                     <g class="hits" aria-hidden="true">{blades}{marks.iter().map(hit).collect_view()}</g>
                 })}
-                {marks.into_iter().filter(|_| !(own_slots && words)).map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
+                {marks.into_iter().filter(|_| !(own_slots && words) && !numbers_on_buttons).map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
             </svg>
         }
     };
@@ -228,6 +237,24 @@ fn leader(mark: &ButtonMark, shows: Signal<Option<ButtonView>>) -> impl IntoView
 
 fn hit(mark: &ButtonMark) -> impl IntoView + use<> {
     view! { <path class="hit" data-button=mark.button.to_string() d=mark.hit.clone()></path> }
+}
+
+// The number of a button on its face.
+fn number(mark: &ButtonMark, shows: Memo<Option<ButtonView>>) -> impl IntoView + use<> {
+    let (x, y) = (
+        format!("{:.1}", mark.anchor.x),
+        format!("{:.1}", mark.anchor.y),
+    );
+    let class = move || {
+        let class = shows.with(|s| s.as_ref().map(ButtonView::class));
+        format!("slot {}", class.unwrap_or_default())
+    };
+    view! {
+        <g class=class>
+            <circle class="balloon" cx=x.clone() cy=y.clone() r="8"></circle>
+            <text class="balloon-number" x=x y=y>{mark.number}</text>
+        </g>
+    }
 }
 
 // Under the touch areas of buttons: those are small, a blade is long.

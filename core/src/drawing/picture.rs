@@ -156,16 +156,13 @@ impl Picture {
         }
     }
 
-    /// One side of it only, with the middle: where the other side is not in use,
-    /// this one is shown twice as large.
-    pub fn one_side(mut self, side: BarSide) -> Picture {
-        let middle = 0.5 * self.width;
-        let past = 0.06 * self.width;
-        self.shown = match side {
-            BarSide::Left => Some(Rect::new(0.0, 0.0, middle + past, self.height)),
-            BarSide::Right => Some(Rect::new(middle - past, 0.0, self.width, self.height)),
-            BarSide::Centre => None,
-        };
+    /// Only what lies around some parts of it, so that they are shown larger;
+    /// all of it where none of them is drawn.
+    pub fn around(mut self, parts: &[Owner]) -> Picture {
+        const MARGIN: f64 = 14.0;
+        let areas = parts.iter().filter_map(|part| self.area_of(*part));
+        let all = areas.reduce(|a, b| a.union(b));
+        self.shown = all.map(|area| area.inflate(MARGIN, MARGIN));
         self
     }
 

@@ -148,9 +148,9 @@ pub(super) fn words(function: Function, scene: Scene, keep: bool) -> String {
 pub(super) fn scene_for(function: Function, turn: u32) -> Scene {
     match function {
         Function::RearEasier | Function::RungDown => match turn % 3 {
-            0 => Scene::Hill,
-            1 => Scene::Stop,
-            _ => Scene::Bend,
+            1 => Scene::Hill,
+            2 => Scene::Bend,
+            _ => Scene::Stop,
         },
         Function::FrontSmaller => Scene::Hill,
         Function::RearHarder | Function::RungUp | Function::FrontLarger => Scene::Crest,

@@ -43,8 +43,8 @@ struct Known {
     function: Function,
     position: HandPosition,
     answers: Vec<Via>,
-    /// Whether it was called before.
-    is_met: bool,
+    /// How often it was called.
+    called: u32,
     /// Found in a row.
     found: u8,
 }
@@ -256,9 +256,10 @@ impl Lesson {
         self.turn += 1;
         self.missed = false;
         let known = &mut self.known[at];
-        self.is_new = !std::mem::replace(&mut known.is_met, true);
+        self.is_new = known.called == 0;
+        known.called = known.called.saturating_add(1);
         let known = &self.known[at];
-        let scene = scene_for(known.function, self.turn);
+        let scene = scene_for(known.function, known.called);
         // Keeping and letting go comes once a tap is found, every fourth time.
         let has_hold = known.answers.iter().any(|via| self.repeats(*via));
         let keep = has_hold && known.found >= FOUND && self.turn.is_multiple_of(4);
@@ -362,7 +363,7 @@ fn known(situation: &Situation<'_>) -> Vec<Known> {
             function: row.function,
             position: *position,
             answers,
-            is_met: false,
+            called: 0,
             found: 0,
         })
     });

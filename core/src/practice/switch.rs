@@ -1,7 +1,9 @@
 //! What is pressed while practising: the buttons and the brake levers.
 
 use crate::cockpit::{BarSide, Bike, ButtonId, ControlId};
+use crate::drawing::Owner;
 use crate::layout::Layout;
+use crate::rider::Side;
 
 /// A button or a brake lever of the cockpit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -42,15 +44,32 @@ impl Switch {
     /// The one side on which everything lies that a layout has use for; `None`
     /// where it lies on both, or in the middle.
     pub fn one_side(bike: &Bike, layout: &Layout) -> Option<BarSide> {
-        let mut sides = Switch::live(bike, layout).into_iter().filter_map(|switch| {
-            let id = match switch {
-                Switch::Button(id) => id.control,
-                Switch::Brake(id) => id,
-            };
-            bike.control(id).map(|control| control.side)
-        });
+        let live = Switch::live(bike, layout).into_iter();
+        let mut sides = live.filter_map(|switch| switch.side(bike));
         let first = sides.next().filter(|side| *side != BarSide::Centre)?;
         sides.all(|side| side == first).then_some(first)
+    }
+
+    /// The hand that everything lies under that a layout has use for.
+    pub fn one_hand(bike: &Bike, layout: &Layout) -> Option<Side> {
+        Switch::one_side(bike, layout)?.hand()
+    }
+
+    /// The side of the bar that it is on.
+    pub fn side(self, bike: &Bike) -> Option<BarSide> {
+        let id = match self {
+            Switch::Button(id) => id.control,
+            Switch::Brake(id) => id,
+        };
+        bike.control(id).map(|control| control.side)
+    }
+
+    /// What stands for it on the drawing.
+    pub const fn owner(self) -> Owner {
+        match self {
+            Switch::Button(id) => Owner::Button(id),
+            Switch::Brake(id) => Owner::Blade(id),
+        }
     }
 
     /// Whether it is a brake lever.

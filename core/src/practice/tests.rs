@@ -413,7 +413,9 @@ fn one_side_is_shown_where_the_other_has_nothing() {
         assert_eq!(Switch::one_side(&plan.bike, plan.layout()), Some(side));
         let sheet = crate::drawing::Sheet::for_width(600.0);
         let whole = crate::drawing::Picture::of(&plan.bike, sheet);
-        let part = whole.clone().one_side(side);
+        let live = Switch::live(&plan.bike, plan.layout());
+        let owners: Vec<_> = live.into_iter().map(Switch::owner).collect();
+        let part = whole.clone().around(&owners);
         let width = |words: &str| -> f64 {
             words
                 .split(' ')

@@ -49,9 +49,11 @@ fn kept() -> Kept {
     }
 }
 
-/// The choices as kept; the hand on the keys is first the thumb's.
-pub fn load(settings: Chosen) -> Choices {
+/// The choices as kept. The hand on the keys is first the one under which
+/// everything lies, or else the thumb's.
+pub fn load(settings: Chosen, plan: Option<&Plan>) -> Choices {
     let kept = kept();
+    let at_work = plan.and_then(|plan| Switch::one_hand(&plan.bike, plan.layout()));
     let usual = match settings.thumb {
         ThumbSide::Left => Side::Left,
         ThumbSide::Right => Side::Right,
@@ -61,7 +63,7 @@ pub fn load(settings: Chosen) -> Choices {
         hand: kept
             .hand
             .and_then(|code| Side::from_code(&code))
-            .unwrap_or(usual),
+            .unwrap_or(at_work.unwrap_or(usual)),
         speaks: kept.speaks,
         counts_late: kept.counts_late,
         is_still: kept.is_still,

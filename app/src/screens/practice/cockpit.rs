@@ -1,7 +1,6 @@
 //! The rider's own cockpit, pressed by touch on the drawing.
 
 use leptos::ev::{self, PointerEvent};
-use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::cockpit::{ButtonId, ControlId};
 use leverwright_core::drawing::{Look, Margin, Owner, Picture, Sheet};
@@ -24,11 +23,10 @@ const NARROWEST: f64 = 320.0;
 /// What pointers press: which pointer, what.
 type Pointers = StoredValue<Vec<(i32, Switch)>>;
 
-/// The drawing; only the side in use where the other has nothing.
+/// The drawing; only what is in use, larger, where the other side has nothing.
 #[component]
-pub fn Cockpit() -> impl IntoView {
+pub fn Cockpit(one_side: bool) -> impl IntoView {
     let desk = PracticeDesk::here();
-    let frame = NodeRef::<html::Div>::new();
     let pointers: Pointers = StoredValue::new(Vec::new());
     let picture = memo(move || desk.workspace.plan.get().map(|plan| picture(desk, &plan)));
     let buttons = memo(move || button_views(desk));
@@ -46,10 +44,10 @@ pub fn Cockpit() -> impl IntoView {
         lost.remove();
     });
     view! {
-        <div class="practice-cockpit" node_ref=frame
+        <div class="practice-cockpit" class:close=one_side
             on:pointerdown=move |event| pointer_down(desk, pointers, &event)>
             {move || picture.get().map(|picture| view! {
-                <Drawing name="practice-cockpit" own_slots=true label="The cockpit" buttons lit
+                <Drawing name="practice-cockpit" own_slots=true numbers_on_buttons=one_side label="The cockpit" buttons lit
                     blades=blades.get_value() picture=Signal::stored(picture)/>
             })}
         </div>
@@ -62,10 +60,13 @@ fn picture(desk: PracticeDesk, plan: &Plan) -> Picture {
     };
     let width = window().inner_width().ok().and_then(|width| width.as_f64());
     let width = width.unwrap_or(WIDEST).clamp(NARROWEST, WIDEST);
-    match Switch::one_side(&plan.bike, layout) {
-        Some(side) => Picture::of(&plan.bike, sheet(1.8 * width)).one_side(side),
-        None => Picture::of(&plan.bike, sheet(width)),
+    let whole = Picture::of(&plan.bike, sheet(width));
+    if Switch::one_side(&plan.bike, layout).is_none() {
+        return whole;
     }
+    let live = Switch::live(&plan.bike, layout).into_iter();
+    let owners: Vec<Owner> = live.map(Switch::owner).collect();
+    whole.around(&owners)
 }
 
 const fn sheet(width: f64) -> Sheet {

@@ -84,9 +84,9 @@ impl PracticeDesk {
     pub fn new() -> PracticeDesk {
         let workspace = Workspace::here();
         let settings = Settings::here();
-        let choices = choices::load(settings.get());
         let plan = workspace.plan.get_untracked();
         let plan = plan.as_deref();
+        let choices = choices::load(settings.get(), plan);
         let desk = PracticeDesk {
             workspace,
             session: StoredValue::new(None),

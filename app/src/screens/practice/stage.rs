@@ -2,14 +2,15 @@
 
 use leptos::ev::{MouseEvent, PointerEvent};
 use leptos::prelude::*;
-use leverwright_core::practice::{OFFER_STOP_AFTER, Switch, printed};
+use leverwright_core::Vocabulary;
+use leverwright_core::cockpit::BarSide;
+use leverwright_core::practice::{OFFER_STOP_AFTER, Pace, Switch, printed};
 
 use super::cockpit::Cockpit;
 use super::desk::{Mode, PracticeDesk, STAGE};
 use super::road::Road;
 use crate::erase::{When, act, flag, memo, text, view_of};
-use leverwright_core::Vocabulary;
-use leverwright_core::practice::Pace;
+use crate::widgets::Choice;
 
 /// The stage. Nothing else is on the page while the road comes.
 #[component]
@@ -25,12 +26,12 @@ pub fn Stage() -> impl IntoView {
         <section class="stage" class:one-side=one_side class:paused=is_paused>
             <div id=STAGE class="stage-front" tabindex="-1" role="application"
                 aria-label="Road and cockpit. Press the buttons by their keys; Escape pauses.">
-                <div class="stage-road">
-                    <Road/>
+                <div class="stage-head">
                     <Wanted/>
                     <Instruments/>
                 </div>
-                <Cockpit/>
+                <div class="stage-road"><Road/></div>
+                <Cockpit one_side/>
                 <Pads/>
             </div>
             <When holds=is_paused><Pause/></When>
@@ -48,9 +49,10 @@ fn Wanted() -> impl IntoView {
     let is_wrong = memo(move || desk.shown.with(|shown| shown.is_wrong));
     view! {
         <div class="wanted" class:wrong=move || is_wrong.get()>
-            <p class="wanted-last">{move || desk.last.get()}</p>
             <p class="wanted-what">{headline}</p>
-            <p class="wanted-how">{hint}</p>
+            <p class="wanted-how">
+                <span class="good-to-know">{move || desk.last.get()}</span>" "<span>{hint}</span>
+            </p>
         </div>
     }
 }
@@ -91,12 +93,19 @@ fn Pads() -> impl IntoView {
             Switch::Button(id) => plan.bike.balloon(id),
             Switch::Brake(_) => None,
         };
-        pad(desk, switch, number, switch.place(&plan.bike))
+        let side = switch.side(&plan.bike).map_or("", BarSide::code);
+        pad(desk, switch, number, switch.place(&plan.bike), side)
     });
     view! { <ul class="practice-pads">{pads.collect_view()}</ul> }.into_any()
 }
 
-fn pad(desk: PracticeDesk, switch: Switch, number: Option<usize>, place: String) -> impl IntoView {
+fn pad(
+    desk: PracticeDesk,
+    switch: Switch,
+    number: Option<usize>,
+    place: String,
+    side: &'static str,
+) -> impl IntoView {
     let key = text(move || {
         let key = desk.keys.with(|keys| keys.key(switch));
         key.map(printed).unwrap_or_default().to_owned()
@@ -114,13 +123,14 @@ fn pad(desk: PracticeDesk, switch: Switch, number: Option<usize>, place: String)
             desk.let_go(switch);
         }
     };
-    let data = match switch {
-        Switch::Button(_) => "pad",
-        Switch::Brake(_) => "pad brake",
+    let kind = if switch.is_brake() {
+        "pad brake"
+    } else {
+        "pad"
     };
     view! {
-        <li>
-            <button type="button" class=data class:down=move || is_down.get()
+        <li class=side>
+            <button type="button" class=kind class:down=move || is_down.get()
                 class:wanted-here=move || is_lit.get()
                 on:pointerdown=down on:mousedown=|event: MouseEvent| event.prevent_default()
                 on:pointerup=move |_| desk.let_go(switch)
@@ -178,7 +188,6 @@ fn Pause() -> impl IntoView {
 /// How much hurry there is.
 #[component]
 pub fn Level() -> impl IntoView {
-    use crate::widgets::Choice;
     let desk = PracticeDesk::here();
     let levels = Pace::ALL
         .iter()
