@@ -25,6 +25,8 @@ pub enum Route {
     Compare,
     /// What a therapist reads and decides.
     Review,
+    /// Finding the buttons at home, without the bike.
+    Practice,
     /// The setup sheet.
     Sheet,
     /// Handing the plan on.
@@ -54,6 +56,7 @@ impl Route {
             ("ride", _) => Route::Ride,
             ("compare", _) => Route::Compare,
             ("review", _) => Route::Review,
+            ("practice", _) => Route::Practice,
             ("sheet", _) => Route::Sheet,
             ("share", _) => Route::Share,
             ("open", _) => Route::Open,
@@ -77,6 +80,7 @@ impl Route {
             Route::Ride => "#/ride".into(),
             Route::Compare => "#/compare".into(),
             Route::Review => "#/review".into(),
+            Route::Practice => "#/practice".into(),
             Route::Sheet => "#/sheet".into(),
             Route::Share => "#/share".into(),
             Route::Open => "#/open".into(),
@@ -119,6 +123,7 @@ impl Route {
             Route::Ride => "Ride",
             Route::Compare => "Compare",
             Route::Review => "Review",
+            Route::Practice => "Practice",
             Route::Sheet => "Sheet",
             Route::Share => "Share",
             Route::Open => "Open",
@@ -134,6 +139,12 @@ impl Route {
         !matches!(
             self,
             Route::Plans | Route::Open | Route::Rules(_) | Route::Settings
+            Route::Rider
+                | Route::Bike
+                | Route::Layout
+                | Route::Ride
+                | Route::Practice
+                | Route::Sheet
         )
     }
 

@@ -19,6 +19,8 @@ use crate::screens::{
     BikeScreen, CardScreen, CompareScreen, GearsScreen, LayoutScreen, OpenScreen, PlansScreen,
     ReviewScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen, ShareScreen, SheetScreen,
     StandScreen,
+    BikeScreen, LayoutScreen, PlansScreen, PracticeScreen, RideScreen, RiderScreen, RulesScreen,
+    SettingsScreen, SheetScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;
@@ -61,6 +63,7 @@ pub fn Shell() -> impl IntoView {
                 Route::Ride => view! { <RideScreen/> }.into_any(),
                 Route::Compare => view! { <CompareScreen/> }.into_any(),
                 Route::Review => view! { <ReviewScreen/> }.into_any(),
+                Route::Practice => view! { <PracticeScreen/> }.into_any(),
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
                 Route::Share => view! { <ShareScreen/> }.into_any(),
                 Route::Open => view! { <OpenScreen/> }.into_any(),

@@ -12,6 +12,7 @@ mod layout;
 mod offline;
 mod plans;
 mod review;
+mod practice;
 mod ride;
 mod rider;
 mod share;

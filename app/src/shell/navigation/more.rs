@@ -29,6 +29,11 @@ const MORE: [(Route, &str); 9] = [
     (
         Route::Card,
         "How to stop and what each hand does, for the pocket",
+const MORE: [(Route, &str); 4] = [
+    (Route::Ride, "What a road asks of each hand and finger"),
+    (
+        Route::Practice,
+        "Find the buttons at home, without the bike",
     ),
     (Route::Rules(None), "What is looked at, and why"),
     (Route::Settings, "Colours, the thumb’s side, repeated taps"),
