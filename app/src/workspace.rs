@@ -163,8 +163,24 @@ impl Workspace {
         expect_context()
     }
 
+    /// Who stands beside a change: a name only where somebody said who sits
+    /// here.
+    pub fn desk(self) -> Desk {
+        let role = self.role.get_untracked();
+        let by = match role {
+            Some(_) => Text::new(&self.signer.get_untracked()),
+            None => Text::default(),
+        };
+        Desk {
+            by,
+            role,
+            date: self.dated.get_untracked().or_else(today),
+        }
+    }
+
     /// Puts a plan on the desk in place of what was there.
-    pub fn open(self, history: History) {
+    pub fn open(self, mut history: History) {
+        history.sit_down(self.desk());
         // Hand details are left out until they are asked for, plan by plan.
         self.print.update(|options| options.hand_page = false);
         // What one rider wore and who saw it says nothing about the next.
@@ -259,41 +275,18 @@ impl Workspace {
             outcome = history.commit(edit);
             outcome.is_ok()
         });
-        if outcome.is_ok() && matches!(edit, Edit::Record(_)) {
-            // What is in the record stays there: undo does not take it back.
-            self.show_recorded(edit);
-        } else if outcome.is_ok() {
+        if outcome.is_ok() {
             let selects = matches!(edit, Edit::Plan(PlanEdit::SelectLayout(_)));
             match untrack(|| self.undo_label()) {
                 Some(label) if self.revision() != before && !selects => self.show_done(&label),
+                // What is written into the record shows where it was written, and
+                // undo does not take it back.
+                _ if matches!(edit, Edit::Record(_)) => self.status.set(None),
                 _ if self.revision() == before => self.show_unchanged(edit),
                 _ => self.status.set(None),
             }
         }
         outcome
-    }
-
-    /// Who stands beside a change: a name only where somebody said who sits
-    /// here.
-    fn desk(self) -> Desk {
-        let role = self.role.get_untracked();
-        let by = match role {
-            Some(_) => Text::new(&self.signer.get_untracked()),
-            None => Text::default(),
-        };
-        Desk {
-            by,
-            role,
-            date: self.dated.get_untracked().or_else(today),
-        }
-    }
-
-    fn show_recorded(self, edit: &Edit) {
-        let label = self
-            .plan
-            .with_untracked(|plan| plan.as_deref().map(|plan| edit.label(plan)));
-        let label = capitalised(&label.unwrap_or_default());
-        self.show(format!("{label}: recorded."), Vec::new());
     }
 
     /// Says that it is so already.

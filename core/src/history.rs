@@ -92,13 +92,32 @@ impl History {
     }
 
     /// Takes a plan that came from elsewhere in place of this one, as one step
-    /// that undo takes back. The plan stays exactly as it came.
+    /// that undo takes back. The plan stays exactly as it came. Where hand
+    /// details were removed from it, undo forgets them, too.
     pub fn take_over(&mut self, plan: Plan, label: &str) {
         let plan = std::mem::replace(&mut self.present, plan);
         self.keep(Step {
             plan,
             label: label.to_owned(),
         });
+        self.forget_removed();
+    }
+
+    /// What was removed from the present plan stands in no step any more.
+    fn forget_removed(&mut self) {
+        let removals = self.present.record.removals;
+        let on = self.present.rider.hand_details_removed;
+        let mut forgot = false;
+        for step in &mut self.past {
+            if step.plan.record.removals < removals {
+                step.plan = step.plan.without_hand_details(on);
+                step.plan.record.removals = removals;
+                forgot = true;
+            }
+        }
+        if forgot {
+            drop_idle(&mut self.past, &self.present);
+        }
     }
 
     /// Keeps a step for undo; what was undone before is gone.
@@ -330,6 +349,29 @@ mod tests {
         assert_eq!(history.plan(), &mine);
         assert!(history.redo());
         assert_eq!(history.plan(), &theirs);
+    }
+
+    /// Also what was said of them before, and under labels that speak of them.
+    #[test]
+    fn hand_details_removed_elsewhere_leave_no_trace_in_undo() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let mut theirs = History::new(plan.clone());
+        theirs.remove_hand_details(None);
+        let mut mine = History::new(plan);
+        for edit in [
+            Edit::Rider(RiderEdit::OwnWords("the thumb tires".into())),
+            Edit::Layout(LayoutEdit::Clear),
+        ] {
+            mine.commit(&edit).expect("the edit is possible");
+        }
+        let merge = crate::merge::Merge::of(mine.plan(), theirs.plan());
+        let merged = merge.make(&[], &crate::record::Desk::default());
+        mine.take_over(merged.expect("they go together"), "merge");
+        assert!(!format!("{mine:?}").contains("thumb tires"));
+        assert_eq!(mine.undo_label(), Some("clear the layout"));
+        assert!(mine.undo());
+        assert!(!mine.plan().layout().taps.is_empty());
+        assert!(!mine.plan().has_hand_details());
     }
 
     #[test]

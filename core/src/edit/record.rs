@@ -9,7 +9,7 @@ use crate::finding::{Place, Role};
 use crate::limits::{MEASURED, MOST_KEPT};
 use crate::plan::Plan;
 use crate::proof;
-use crate::record::{Check, Code, Entry, Matter, Outcome, Pin, Step};
+use crate::record::{Check, Code, Entry, Matter, Pin, Step};
 use crate::review::{Audience, MOST_CHANGES};
 use crate::revision;
 use crate::text::{Date, Text};
@@ -172,8 +172,7 @@ impl RecordEdit {
 
     fn may_step(&self, plan: &Plan, step: &Step) -> Result<(), EditError> {
         self.may_check(step.check)?;
-        let is_ok = step.outcome == Outcome::Ok;
-        if let Some(words) = proof::refusal(plan, step.check, &step.step, is_ok) {
+        if let Some(words) = proof::refusal(plan, step) {
             return refuse(words);
         }
         if step.step == proof::PROVED {
