@@ -239,7 +239,7 @@ fn a_changed_layout_ends_the_proof_and_says_why() {
     open_demo(&bench);
     prove_by_keys(&bench);
     bench.visit("#/layout");
-    bench.role("button", "Clear all").click();
+    bench.role("button", "Clear all buttons").click();
     bench.visit("#/stand");
     bench
         .css(".proved-now")

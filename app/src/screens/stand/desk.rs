@@ -12,7 +12,6 @@ use leverwright_core::text::Text;
 use leverwright_core::units::Mm;
 
 use crate::route::{Route, current_page};
-use crate::today::today;
 use crate::workspace::Workspace;
 
 /// A page of the screen.
@@ -237,7 +236,7 @@ impl CheckDesk {
         self.workspace.commit(Edit::Record(RecordEdit {
             by: Text::new(&self.workspace.signer.get_untracked()),
             role,
-            date: today(),
+            date: self.workspace.desk().date,
             matter,
         }))
     }
