@@ -233,12 +233,17 @@ impl CheckDesk {
     }
 
     fn record(self, role: Role, matter: Matter) -> bool {
-        self.workspace.commit(Edit::Record(RecordEdit {
+        let is_taken = self.workspace.commit(Edit::Record(RecordEdit {
             by: Text::new(&self.workspace.signer.get_untracked()),
             role,
             date: self.workspace.desk().date,
             matter,
-        }))
+        }));
+        if is_taken {
+            // The next page says it, and needs the room.
+            self.workspace.status.set(None);
+        }
+        is_taken
     }
 }
 
