@@ -9,6 +9,7 @@ mod evidence;
 mod focus;
 mod gesture;
 mod number;
+mod observe;
 mod repeated_taps;
 mod route;
 mod screens;

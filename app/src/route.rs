@@ -17,12 +17,16 @@ pub enum Route {
     Bike,
     /// Which button does what.
     Layout,
+    /// Rings, cogs, and how the derailleurs work together.
+    Gears,
     /// What a ride asks of the hands.
     Ride,
     /// The layouts beside each other.
     Compare,
     /// What a therapist reads and decides.
     Review,
+    /// Finding the buttons at home, without the bike.
+    Practice,
     /// The setup sheet.
     Sheet,
     /// Handing the plan on.
@@ -48,9 +52,11 @@ impl Route {
             ("rider", _) => Route::Rider,
             ("bike", _) => Route::Bike,
             ("layout", _) => Route::Layout,
+            ("gears", _) => Route::Gears,
             ("ride", _) => Route::Ride,
             ("compare", _) => Route::Compare,
             ("review", _) => Route::Review,
+            ("practice", _) => Route::Practice,
             ("sheet", _) => Route::Sheet,
             ("share", _) => Route::Share,
             ("open", _) => Route::Open,
@@ -70,9 +76,11 @@ impl Route {
             Route::Rider => "#/rider".into(),
             Route::Bike => "#/bike".into(),
             Route::Layout => "#/layout".into(),
+            Route::Gears => "#/gears".into(),
             Route::Ride => "#/ride".into(),
             Route::Compare => "#/compare".into(),
             Route::Review => "#/review".into(),
+            Route::Practice => "#/practice".into(),
             Route::Sheet => "#/sheet".into(),
             Route::Share => "#/share".into(),
             Route::Open => "#/open".into(),
@@ -95,6 +103,7 @@ impl Route {
             Screen::Rider => Route::Rider,
             Screen::Bike => Route::Bike,
             Screen::Layout => Route::Layout,
+            Screen::Gears => Route::Gears,
         }
     }
 
@@ -110,9 +119,11 @@ impl Route {
             Route::Rider => "Rider",
             Route::Bike => "Bike",
             Route::Layout => "Layout",
+            Route::Gears => "Gears",
             Route::Ride => "Ride",
             Route::Compare => "Compare",
             Route::Review => "Review",
+            Route::Practice => "Practice",
             Route::Sheet => "Sheet",
             Route::Share => "Share",
             Route::Open => "Open",

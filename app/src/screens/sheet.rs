@@ -3,6 +3,7 @@
 mod choices;
 mod cockpit;
 mod code;
+mod gears;
 mod hands;
 mod on_the_stand;
 mod page;
@@ -22,6 +23,7 @@ use crate::widgets::NoPlan;
 use crate::workspace::Workspace;
 use choices::Choices;
 use code::code_of;
+use gears::GearPage;
 use hands::HandsPage;
 use on_the_stand::OnTheStand;
 use proof::ProofPage;
@@ -62,6 +64,9 @@ fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
     let hands = sheet.hands.clone();
     let title = sheet.title.clone();
     let code = options.code.then(|| code_of(&plan)).flatten();
+    let gears = sheet.gears.clone().map(|card| {
+        view! { <GearPage card title=title.clone()/> }
+    });
     view! {
         <article class=format!("sheet {}{large}", options.paper.code())
             aria-label="Setup sheet">
@@ -69,6 +74,7 @@ fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
             <OnTheStand plan sheet=sheet.clone()/>
             <WorkPage sheet=sheet.clone()/>
             <ProofPage sheet code/>
+            {gears}
             {hands.map(|hands| view! { <HandsPage hands title/> })}
         </article>
     }

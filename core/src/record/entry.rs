@@ -184,6 +184,9 @@ pub struct Practised {
     pub right_first: u32,
     /// Wrong presses.
     pub wrong: u32,
+    /// Calls answered after their place on the road was reached; `None`: the
+    /// rider did not ask for it.
+    pub late: Option<u32>,
     /// Presses of each button, those of both kinds.
     pub presses: Vec<(ButtonId, u32)>,
     /// What was mixed up: the button wanted, the one pressed, how often.

@@ -43,6 +43,7 @@ elements! {
     header Header
     img Img
     input Input
+    kbd Kbd
     label Label
     legend Legend
     li Li

@@ -10,12 +10,17 @@ use crate::erase::{When, flag, view_of};
 use crate::route::Route;
 
 /// The screens, each with what it is for.
-const MORE: [(Route, &str); 8] = [
+const MORE: [(Route, &str); 10] = [
+    (
+        Route::Gears,
+        "How the derailleurs work together, and what each way asks",
+    ),
     (Route::Ride, "What a road asks of each hand and finger"),
     (
         Route::Compare,
         "Layouts side by side, and which goes on the sheet",
     ),
+    (Route::Practice, "Try the buttons here, without the bike"),
     (Route::Share, "By file, by link or by a code to scan"),
     (
         Route::Review,
