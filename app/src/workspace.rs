@@ -282,8 +282,6 @@ impl Workspace {
             let selects = matches!(edit, Edit::Plan(PlanEdit::SelectLayout(_)));
             match untrack(|| self.undo_label()) {
                 Some(label) if self.revision() != before && !selects => self.show_done(&label),
-                // What is written into the record shows where it was written.
-                _ if matches!(edit, Edit::Record(_)) => self.status.set(None),
                 _ if self.revision() == before => self.show_unchanged(edit),
                 _ => self.status.set(None),
             }
