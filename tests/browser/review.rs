@@ -67,7 +67,7 @@ fn go_to(browser: &Browser, screen: &str) {
         .css(&format!(".screens a[href='#/{screen}']"))
         .click();
     browser.wait_for("the screen is there", || {
-        browser.css("main h1").text().to_lowercase() == screen
+        browser.css("main > h1").text().to_lowercase() == screen
     });
 }
 
@@ -416,6 +416,7 @@ fn the_review_prints_on_both_papers_and_large() {
         "Revision and answers",
         "Not asked yet, which is not “no difficulty”:",
         "Nobody: on the right, where the hand does not work",
+        "1 left hood button: front toggle",
         "What is asked of each hand",
         "brake is out of reach",
         "Go on after these changes",
@@ -427,6 +428,12 @@ fn the_review_prints_on_both_papers_and_large() {
         assert!(text.contains(words), "the print lacks {words:?}: {text}");
     }
     assert!(!text.contains("Record the decision") && !text.contains("Who sits here"));
+    clinic.media(Media {
+        print: true,
+        ..Default::default()
+    });
+    clinic.assert_accessible();
+    clinic.media(Media::default());
     // In the order of reading.
     let order = [
         "Stopping",
