@@ -89,9 +89,23 @@ fn inflated(link: &str) -> String {
     String::from_utf8(plain).expect("text")
 }
 
-fn said_of_merge(browser: &Browser) -> String {
+/// That the words before the choices say this.
+#[track_caller]
+fn assert_merge_says(browser: &Browser, words: &str) {
     browser.css(".merge-said").wait_until_shown();
-    browser.css(".merge-said").text()
+    let said = browser.css(".merge-said").text();
+    assert!(said.contains(words), "{words:?} is not in {said}");
+}
+
+/// Makes a change on a telephone, where the acts are folded away.
+fn mirror_by_finger(browser: &Browser) {
+    browser
+        .finger()
+        .tap(&browser.role("button", "Layout and reach"));
+    let act = browser.role("button", "Mirror");
+    act.scroll_into_view();
+    browser.finger().tap(&act);
+    wait_until_saved(browser);
 }
 
 #[test]
@@ -110,18 +124,14 @@ fn a_plan_goes_to_the_rider_is_changed_and_comes_back() {
         .finger()
         .tap(&rider.role("button", "Open as a new plan"));
     rider.role("heading", "Layout").wait_until_shown();
-    rider
-        .role("button", "All shifting right")
-        .scroll_into_view();
-    rider.role("button", "All shifting right").click();
-    wait_until_saved(&rider);
+    mirror_by_finger(&rider);
     let back = link(&rider, true);
 
     // The page is open: the link arrives by a change of the address alone.
     follow(&shop, &back);
     assert_eq!(shop.route(), "#/open");
     shop.css("#came").wait_for_text("a copy of it is here");
-    assert!(said_of_merge(&shop).contains("One part is newer in theirs"));
+    assert_merge_says(&shop, "One part is newer in theirs");
     let parts = shop.css(".merge-parts > li h4").texts();
     assert!(parts[0].contains("Layout"), "{parts:?}");
     let words = shop.css(".merge-part .differences").nth(0).text();
@@ -149,7 +159,7 @@ fn somebody_may_keep_what_is_theirs_or_open_a_copy_beside_it() {
     let rider = Browser::open("rider");
     follow(&rider, &before);
     take(&rider);
-    rider.role("button", "All shifting right").click();
+    rider.role("button", "Mirror").click();
     wait_until_saved(&rider);
     let back = link(&rider, true);
 
@@ -157,7 +167,7 @@ fn somebody_may_keep_what_is_theirs_or_open_a_copy_beside_it() {
     shop.role("button", "Clear all buttons").click();
     wait_until_saved(&shop);
     follow(&shop, &back);
-    assert!(said_of_merge(&shop).contains("One part was changed in both"));
+    assert_merge_says(&shop, "One part was changed in both");
     let choices = shop.css(".merge-part .segment").texts();
     assert_eq!(choices, ["keep mine", "take theirs", "keep both"]);
     shop.mouse().tap(&shop.role("radio", "keep both"));
@@ -180,7 +190,7 @@ fn without_being_asked_nothing_about_the_rider_goes_along() {
     told(&shop);
     let usual = link(&shop, false);
     let plain = inflated(&usual);
-    for word in [WORDS, NICKNAME, "abilities", "rests"] {
+    for word in [WORDS, NICKNAME, "\"rests\"", "about the rider"] {
         assert!(!plain.contains(word), "{word} is in {plain}");
     }
     assert!(!plan_in(&usual).has_hand_details());
@@ -222,14 +232,14 @@ fn removal_of_hand_details_wins_on_every_way() {
 
     // An older copy does not bring them back.
     follow(&rider, &old);
-    assert!(said_of_merge(&rider).contains("does not come back"));
+    assert_merge_says(&rider, "does not come back");
     rider.visit("#/plans");
     assert!(!format!("{:?}", stored(&rider)).contains(WORDS));
 
     // And they go where the copy goes that lost them: from undo and from every copy, too.
     let bare = link(&rider, false);
     follow(&shop, &bare);
-    assert!(said_of_merge(&shop).contains("hand details were removed. They go here, too"));
+    assert_merge_says(&shop, "hand details were removed. They go here, too");
     let decided = shop.css(".merge-part .decided").texts();
     assert!(!decided.is_empty());
     put_together(&shop);
@@ -400,9 +410,7 @@ fn a_file_goes_there_and_back_on_a_telephone() {
     home.visit("#/plans");
     file_field(&home).choose_file(&file);
     home.role("heading", "Layout").wait_until_shown();
-    home.role("button", "All shifting right").scroll_into_view();
-    home.role("button", "All shifting right").click();
-    wait_until_saved(&home);
+    mirror_by_finger(&home);
     home.visit("#/share");
     home.role("button", "Save a file").scroll_into_view();
     home.finger().tap(&home.role("button", "Save a file"));
@@ -415,7 +423,7 @@ fn a_file_goes_there_and_back_on_a_telephone() {
     file_field(&shop).choose_file(&back);
     shop.css("#came")
         .wait_for_text("A plan came as a file, and a copy of it is here");
-    assert!(said_of_merge(&shop).contains("One part is newer in theirs"));
+    assert_merge_says(&shop, "One part is newer in theirs");
     put_together(&shop);
     let merged = plan_in(&link(&shop, true));
     assert_eq!(merged.layouts, theirs.layouts);
