@@ -168,6 +168,7 @@ fn somebody_may_keep_what_is_theirs_or_open_a_copy_beside_it() {
     wait_until_saved(&shop);
     follow(&shop, &back);
     assert_merge_says(&shop, "One part was changed in both");
+    assert_fits_everybody(&shop, "merge");
     let choices = shop.css(".merge-part .segment").texts();
     assert_eq!(choices, ["keep mine", "take theirs", "keep both"]);
     shop.mouse().tap(&shop.role("radio", "keep both"));
@@ -380,7 +381,11 @@ fn the_code_on_the_sheet_opens_the_layout_on_a_telephone() {
     let own = plan_in(&link(&shop, true));
     shop.visit("#/sheet");
     shop.css(".sheet-code").wait_until_shown();
-    let text = scanned(&shop.print(Paper::A4)).expect("the code is read from paper");
+    let print = shop.print(Paper::A4);
+    if let Ok(shots) = std::env::var("TRAVEL_SHOTS") {
+        print.draw(Path::new(&shots), "sheet-paper");
+    }
+    let text = scanned(&print).expect("the code is read from paper");
     let scanned_plan = plan_in(&text);
     assert_eq!(scanned_plan.layout(), own.layout());
     assert!(!scanned_plan.has_hand_details());
@@ -439,34 +444,40 @@ fn share_and_open_keep_within_narrow_windows_and_can_be_used_by_everybody() {
     shop.visit("#/layout");
     shop.role("button", "Clear all buttons").click();
     wait_until_saved(&shop);
-    let shots = std::env::var("TRAVEL_SHOTS").ok();
     for (name, go) in [
         ("share", &(|| shop.visit("#/share")) as &dyn Fn()),
         ("paste", &|| shop.visit("#/open")),
         ("open", &|| follow(&shop, &old)),
     ] {
         go();
-        for (width, dark) in [
-            (1280, false),
-            (1280, true),
-            (390, false),
-            (390, true),
-            (320, false),
-        ] {
-            shop.viewport(width, 844);
-            shop.media(Media {
-                dark,
-                ..Media::default()
-            });
-            assert!(overflow(&shop) <= 0.0, "{name} is wider than {width} px");
-            shop.assert_accessible();
-            if let Some(shots) = &shots {
-                shop.screenshot_of_page(Path::new(&format!("{shots}/{name}-{width}-{dark}.png")));
-            }
-        }
-        shop.viewport(1280, 844);
-        shop.text_size(200);
-        assert!(overflow(&shop) <= 0.0, "{name} is too wide at 200 % text");
-        shop.text_size(100);
+        assert_fits_everybody(&shop, name);
     }
+}
+
+/// Light and dark, on narrow windows and with large text.
+#[track_caller]
+fn assert_fits_everybody(browser: &Browser, name: &str) {
+    let shots = std::env::var("TRAVEL_SHOTS").ok();
+    for (width, dark) in [
+        (1280, false),
+        (1280, true),
+        (390, false),
+        (390, true),
+        (320, false),
+    ] {
+        browser.viewport(width, 844);
+        browser.media(Media {
+            dark,
+            ..Media::default()
+        });
+        assert!(overflow(browser) <= 0.0, "{name} is wider than {width} px");
+        browser.assert_accessible();
+        if let Some(shots) = &shots {
+            browser.screenshot_of_page(Path::new(&format!("{shots}/{name}-{width}-{dark}.png")));
+        }
+    }
+    browser.viewport(1280, 844);
+    browser.text_size(200);
+    assert!(overflow(browser) <= 0.0, "{name} is too wide at 200 % text");
+    browser.text_size(100);
 }
