@@ -41,7 +41,7 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
             <div>
                 <Tick label="Large print" set=set_large
                     on=Signal::derive(move || print.get().large_print)/>
-                <Tick label="Code to scan on the last page" set=set_code
+                <Tick label="Code to scan, where the first page has room" set=set_code
                     on=Signal::derive(move || print.get().code)/>
                 <Tick label="Add the page with hand details" set=set_hands
                     on=Signal::derive(move || print.get().hand_page)/>
