@@ -2,12 +2,14 @@
 //! bikes or hands: that is the core's.
 
 mod arrivals;
+mod drafts;
 mod drawing;
 mod erase;
 mod evidence;
 mod focus;
 mod gesture;
 mod number;
+mod observe;
 mod repeated_taps;
 mod route;
 mod screens;

@@ -4,7 +4,6 @@ mod change;
 mod kept;
 
 use crate::edit::{Edit, EditError};
-use crate::finding::Role;
 use crate::merge;
 use crate::plan::Plan;
 use crate::record::{self, Desk};
@@ -81,10 +80,10 @@ impl History {
 
     /// The rider's own words are for the rider to change.
     fn may_change(&self, next: &Plan) -> Result<(), EditError> {
-        let by_another = self.desk.role.is_some_and(|role| role != Role::Rider);
         let (was, now) = (&self.present.rider.own_words, &next.rider.own_words);
         let removed = next.record.removals > self.present.record.removals;
-        if by_another && was != now && !was.is_empty() && !removed {
+        let may = self.present.rider.lets_change_own_words(self.desk.role);
+        if was != now && !removed && !may {
             return Err(EditError::NotPossible(
                 "These are the rider’s own words, and only the rider changes them. Write a comment instead.".into(),
             ));

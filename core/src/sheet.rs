@@ -40,6 +40,7 @@ use crate::cockpit::{Bike, Control};
 use crate::finding::Finding;
 use crate::ordered;
 use crate::plan::Plan;
+use crate::proof::Proof;
 use crate::rules;
 use crate::situation::Situation;
 use crate::text::capital;
@@ -126,6 +127,9 @@ pub struct Sheet {
     pub title: TitleBlock,
     /// Ready or not, and why.
     pub verdict: Verdict,
+    /// What was proved on the bike, in a sentence each:
+    /// [`Proof::words`](crate::proof::Proof::words).
+    pub proved: [String; 2],
     /// Every button once, in balloon order. The drawing with the same balloons
     /// stands above the table; the app draws it.
     pub buttons: Vec<ButtonRow>,
@@ -177,6 +181,7 @@ impl Sheet {
             options,
             title: TitleBlock::of(situation),
             verdict,
+            proved: Proof::of(plan).words(),
             buttons: buttons::rows(situation),
             brakes: brakes::sheet(situation),
             settings: settings::list(situation),

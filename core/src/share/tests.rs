@@ -193,6 +193,7 @@ fn what_is_between_rider_and_clinician_stays_there() {
         calls: 10,
         right_first: 9,
         wrong: 1,
+        late: None,
         presses: Vec::new(),
         mixed_up: Vec::new(),
     });

@@ -33,6 +33,7 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
     let set_large = move |on: bool| print.update(|options| options.large_print = on);
     let set_clinical = move |on: bool| print.update(|options| options.clinical = on);
     let set_code = move |on: bool| print.update(|options| options.code = on);
+    let set_gears = move |on: bool| print.update(|options| options.gear_card = on);
     let set_hands = move |on: bool| print.update(|options| options.hand_page = on);
     view! {
         <section class="sheet-choices" aria-label="Before printing">
@@ -43,6 +44,8 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
                     on=Signal::derive(move || print.get().large_print)/>
                 <Tick label="Code to scan, where the first page has room" set=set_code
                     on=Signal::derive(move || print.get().code)/>
+                <Tick label="Add the gear card" set=set_gears
+                    on=Signal::derive(move || print.get().gear_card)/>
                 <Tick label="Add the page with hand details" set=set_hands
                     on=Signal::derive(move || print.get().hand_page)/>
                 <Show when=move || print.get().hand_page>

@@ -35,6 +35,7 @@ pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>, code: Option<QrMatrix>) ->
         <SheetPage page=Page::OnTheStand title=sheet.title.clone()>
             <TitleGrid title=sheet.title.clone()/>
             <VerdictBlock verdict=sheet.verdict.clone()/>
+            <p class="sheet-proved">{sheet.proved.join(" ")}</p>
             <div class=top>
                 <PrintedCockpit plan=&plan/>
                 <Points points=sheet.verdict.reasons.clone()/>
