@@ -191,8 +191,11 @@ impl Demand {
     }
 }
 
-/// Every shift plan worked out, with what it asks.
-fn all(plan: &Plan) -> Vec<(ShiftPlanKind, Result<(Shifting, Demand), ShiftingError>)> {
+/// A shift plan worked out, with what it asks.
+type WorkedOut = Result<(Shifting, Demand), ShiftingError>;
+
+/// Every shift plan worked out.
+fn all(plan: &Plan) -> Vec<(ShiftPlanKind, WorkedOut)> {
     let mut all = Vec::new();
     for kind in ShiftPlanKind::ALL {
         let shifting = match plan.bike.drivetrain.gears() {
