@@ -16,7 +16,10 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, GearsScreen, LayoutScreen, PlansScreen, RideScreen, RiderScreen, RulesScreen,
+    BikeScreen, CardScreen, CompareScreen, GearsScreen, LayoutScreen, OpenScreen, PlansScreen,
+    ReviewScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen, ShareScreen, SheetScreen,
+    StandScreen,
+    BikeScreen, LayoutScreen, PlansScreen, PracticeScreen, RideScreen, RiderScreen, RulesScreen,
     SettingsScreen, SheetScreen,
 };
 use crate::storage::Library;
@@ -58,7 +61,14 @@ pub fn Shell() -> impl IntoView {
                 Route::Layout => view! { <LayoutScreen/> }.into_any(),
                 Route::Gears => view! { <GearsScreen/> }.into_any(),
                 Route::Ride => view! { <RideScreen/> }.into_any(),
+                Route::Compare => view! { <CompareScreen/> }.into_any(),
+                Route::Review => view! { <ReviewScreen/> }.into_any(),
+                Route::Practice => view! { <PracticeScreen/> }.into_any(),
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
+                Route::Share => view! { <ShareScreen/> }.into_any(),
+                Route::Open => view! { <OpenScreen/> }.into_any(),
+                Route::Stand => view! { <StandScreen/> }.into_any(),
+                Route::Card => view! { <CardScreen/> }.into_any(),
                 Route::Settings => view! { <SettingsScreen/> }.into_any(),
                 Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),
             }}

@@ -3,26 +3,41 @@
 //! A [`Lesson`] calls for functions and listens to presses. It begins with one
 //! button and no clock, adds another once a button is found three times in a
 //! row, and comes back to the rider's own mix-ups. A [`Gearing`] answers each
-//! press with the gear. It draws nothing and has no clock: seconds and a seed come in as arguments. What comes of it is a
+//! press with the gear. A [`Session`] puts both on a road: time and what goes
+//! down and up come in, what is wanted and a [`RoadView`] come out. It has no
+//! clock: seconds and a seed come in as arguments. What comes of it is a
 //! [`Practised`] that stays with the rider until it is sent.
 
 mod call;
+mod course;
+mod fingers;
 mod gearing;
 mod keys;
+mod legs;
 mod lesson;
+mod report;
+mod session;
+mod switch;
 #[cfg(test)]
 mod tests;
+mod view;
 
 pub use call::{Call, Pace, Pressed, Scene};
+pub use course::Course;
+pub use fingers::TOGETHER;
 pub use gearing::Gearing;
-pub use keys::{KeySet, MOVABLE};
+pub use keys::{KeySet, MOVABLE, printed};
 pub use lesson::{Answer, Lesson};
+pub use report::Report;
+pub use session::{News, NewsKind, Session, Shown};
+pub use switch::Switch;
+pub use view::{HIGH, RoadView, WIDE};
 
 use crate::cockpit::ButtonId;
 use crate::coverage;
 use crate::layout::LayoutId;
 use crate::plan::Plan;
-use crate::record::{Matter, MixUp, Practised};
+use crate::record::{Code, Matter, MixUp, Practised};
 use crate::rider::{Contact, Day, Side};
 
 /// What is said on the screen.
@@ -34,6 +49,8 @@ pub const OFFER_STOP_AFTER: u32 = 180;
 /// How practice with a layout went, over all sessions.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Total {
+    /// The layout.
+    pub layout: LayoutId,
     /// Sessions.
     pub sessions: usize,
     /// Calls answered.
@@ -42,6 +59,10 @@ pub struct Total {
     pub right_first: u32,
     /// Wrong presses.
     pub wrong: u32,
+    /// Calls answered late, where the rider asked for that.
+    pub late: Option<u32>,
+    /// Presses of each button.
+    pub presses: Vec<(ButtonId, u32)>,
     /// Presses by hand and contact, the most first.
     pub by_contact: Vec<(Side, Contact, u32)>,
     /// What confuses, the most often first.
@@ -57,40 +78,54 @@ pub fn total(plan: &Plan, layout: LayoutId) -> Option<Total> {
         calls: 0,
         right_first: 0,
         wrong: 0,
+        late: None,
         presses: Vec::new(),
         mixed_up: Vec::new(),
     };
     let mut sessions = 0;
-    let mut sent = true;
     for entry in plan.record.standing() {
         match &entry.matter {
             Matter::Practice(session) if session.layout == layout => {
                 add(&mut sum, session);
                 sessions += 1;
-                sent &= plan
-                    .record
-                    .entries
-                    .iter()
-                    .any(|other| other.matter == Matter::Sent(entry.id));
             }
             _ => {}
         }
     }
     (sessions > 0).then(|| Total {
+        layout,
         sessions,
         calls: sum.calls,
         right_first: sum.right_first,
         wrong: sum.wrong,
+        late: sum.late,
         by_contact: by_contact(plan, &sum.presses),
+        presses: sum.presses,
         mixed_up: sum.mixed_up,
-        sent,
+        sent: unsent(plan, layout).is_empty(),
     })
+}
+
+/// Kept sessions with a layout that the rider does not send along yet.
+pub fn unsent(plan: &Plan, layout: LayoutId) -> Vec<Code> {
+    let is_sent = |id: Code| {
+        let mut entries = plan.record.entries.iter();
+        entries.any(|entry| entry.matter == Matter::Sent(id))
+    };
+    let sessions = plan.record.standing().filter(|entry| match &entry.matter {
+        Matter::Practice(session) => session.layout == layout && !is_sent(entry.id),
+        _ => false,
+    });
+    sessions.map(|entry| entry.id).collect()
 }
 
 fn add(sum: &mut Practised, session: &Practised) {
     sum.calls = sum.calls.saturating_add(session.calls);
     sum.right_first = sum.right_first.saturating_add(session.right_first);
     sum.wrong = sum.wrong.saturating_add(session.wrong);
+    if let Some(late) = session.late {
+        sum.late = Some(sum.late.unwrap_or(0).saturating_add(late));
+    }
     for (button, times) in &session.presses {
         count(&mut sum.presses, *button, *times);
     }

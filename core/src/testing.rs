@@ -261,12 +261,13 @@ impl Names {
                 Matter::Step(Step { check, step, outcome, what, measured })
             }),
             1 => any().prop_map(Matter::Again),
-            1 => (layout(), 0..50u32, button()).prop_map(|(layout, calls, pressed)| {
+            1 => (layout(), 0..50u32, button(), option::of(0..9u32)).prop_map(|(layout, calls, pressed, late)| {
                 Matter::Practice(Practised {
                     layout,
                     calls,
                     right_first: calls / 2,
                     wrong: 1,
+                    late,
                     presses: vec![(pressed, calls)],
                     mixed_up: vec![MixUp { wanted: pressed, pressed, times: 1 }],
                 })

@@ -154,6 +154,7 @@ pub fn recorded() -> Plan {
                 calls: 30,
                 right_first: 24,
                 wrong: 6,
+                late: None,
                 presses: vec![(button, 36)],
                 mixed_up: vec![MixUp {
                     wanted: button,

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
-use leverwright_core::cockpit::{ButtonId, Ease};
+use leverwright_core::cockpit::{ButtonId, ControlId, Ease};
 use leverwright_core::drawing::{ButtonMark, Look, Owner, Picture, Point, Shape, Tone};
 use leverwright_core::finding::Severity;
 use leverwright_core::ordered::SmallMap;
@@ -25,6 +25,10 @@ pub enum Touch {
     Target,
     /// What is picked up may not be put down here.
     Refuses,
+    /// It is wanted.
+    Wanted,
+    /// It is down.
+    Down,
 }
 
 impl Touch {
@@ -34,6 +38,8 @@ impl Touch {
             Touch::PickedUp => " picked-up",
             Touch::Target => " target",
             Touch::Refuses => " refuses",
+            Touch::Wanted => " target",
+            Touch::Down => " down",
         }
     }
 }
@@ -91,6 +97,14 @@ pub fn Cockpit(
     /// drawn for them, and balloons where there is no room for slots.
     #[prop(optional)]
     own_slots: bool,
+    /// Levers whose blades can be pressed: each has a touch area that carries `data-brake` with
+    /// the identity of its control.
+    #[prop(optional, into)]
+    blades: Vec<ControlId>,
+    /// Whether numbers stand on the buttons themselves, in place of balloons: where only a part
+    /// of the drawing is shown.
+    #[prop(optional)]
+    numbers_on_buttons: bool,
     /// The button that the Tab key reaches, while arrow keys walk the others.
     #[prop(optional, into)]
     tab_stop: Signal<Option<ButtonId>>,
@@ -105,6 +119,8 @@ pub fn Cockpit(
         let words = picture.has_slots;
         let small = picture.scale < SMALL;
         let marks = picture.buttons.clone();
+        let blades = blades.iter().filter_map(|id| blade_hit(&picture, *id));
+        let blades = blades.collect_view();
         view! {
             <svg
                 class=format!("cockpit {}{}", if words { "wide" } else { "narrow" }, if small { " small" } else { "" })
@@ -114,11 +130,16 @@ pub fn Cockpit(
             >
                 <Patterns prefix=name.clone()/>
                 <g class="art" aria-hidden="true">{art(&picture, &name, shows, lit)}</g>
-                <g class="leaders" aria-hidden="true">{marks.iter().map(|m| leader(m, shows(m.button).into())).collect_view()}</g>
-                {(active || own_slots).then(|| view! {
-                    <g class="hits" aria-hidden="true">{marks.iter().map(hit).collect_view()}</g>
+                {(!numbers_on_buttons).then(|| view! {
+                    <g class="leaders" aria-hidden="true">{marks.iter().map(|m| leader(m, shows(m.button).into())).collect_view()}</g>
                 })}
-                {marks.into_iter().filter(|_| !(own_slots && words)).map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
+                {numbers_on_buttons.then(|| view! {
+                    <g class="numbers" aria-hidden="true">{marks.iter().map(|m| number(m, shows(m.button))).collect_view()}</g>
+                })}
+                {(active || own_slots).then(|| view! {
+                    <g class="hits" aria-hidden="true">{blades}{marks.iter().map(hit).collect_view()}</g>
+                })}
+                {marks.into_iter().filter(|_| !(own_slots && words) && !numbers_on_buttons).map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
             </svg>
         }
     };
@@ -216,6 +237,34 @@ fn leader(mark: &ButtonMark, shows: Signal<Option<ButtonView>>) -> impl IntoView
 
 fn hit(mark: &ButtonMark) -> impl IntoView + use<> {
     view! { <path class="hit" data-button=mark.button.to_string() d=mark.hit.clone()></path> }
+}
+
+// The number of a button on its face.
+fn number(mark: &ButtonMark, shows: Memo<Option<ButtonView>>) -> impl IntoView + use<> {
+    let (x, y) = (
+        format!("{:.1}", mark.anchor.x),
+        format!("{:.1}", mark.anchor.y),
+    );
+    let class = move || {
+        let class = shows.with(|s| s.as_ref().map(ButtonView::class));
+        format!("slot {}", class.unwrap_or_default())
+    };
+    view! {
+        <g class=class>
+            <circle class="balloon" cx=x.clone() cy=y.clone() r="8"></circle>
+            <text class="balloon-number" x=x y=y>{mark.number}</text>
+        </g>
+    }
+}
+
+// Under the touch areas of buttons: those are small, a blade is long.
+fn blade_hit(picture: &Picture, id: ControlId) -> Option<impl IntoView + use<>> {
+    let area = picture.area_of(Owner::Blade(id))?;
+    let d = format!(
+        "M{:.0} {:.0}H{:.0}V{:.0}H{:.0}Z",
+        area.x0, area.y0, area.x1, area.y1, area.x0
+    );
+    Some(view! { <path class="hit" data-brake=id.to_string() d=d></path> })
 }
 
 fn slot(

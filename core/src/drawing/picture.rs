@@ -91,6 +91,8 @@ pub struct Picture {
     /// The buttons in balloon order.
     pub buttons: Vec<ButtonMark>,
     areas: Vec<(Owner, Rect)>,
+    /// What is shown of it, where that is not all.
+    shown: Option<Rect>,
 }
 
 /// Radius of a balloon, units.
@@ -150,12 +152,26 @@ impl Picture {
             shapes,
             buttons,
             areas,
+            shown: None,
         }
+    }
+
+    /// Only what lies around some parts of it, so that they are shown larger;
+    /// all of it where none of them is drawn.
+    pub fn around(mut self, parts: &[Owner]) -> Picture {
+        const MARGIN: f64 = 14.0;
+        let areas = parts.iter().filter_map(|part| self.area_of(*part));
+        let all = areas.reduce(|a, b| a.union(b));
+        self.shown = all.map(|area| area.inflate(MARGIN, MARGIN));
+        self
     }
 
     /// What an SVG element's `viewBox` says.
     pub fn view_box(&self) -> String {
-        format!("0 0 {:.0} {:.0}", self.width, self.height)
+        let whole = Rect::new(0.0, 0.0, self.width, self.height);
+        let shown = self.shown.unwrap_or(whole);
+        let (width, height) = (shown.width(), shown.height());
+        format!("{:.0} {:.0} {width:.0} {height:.0}", shown.x0, shown.y0)
     }
 
     /// The box round everything drawn of a control, a blade, a button or other thumb work.

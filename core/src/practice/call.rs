@@ -113,9 +113,9 @@ impl Pressed {
     }
 }
 
-/// What is said with a call for a function in a scene.
-pub(super) fn words(function: Function, scene: Scene, keep: bool) -> String {
-    let what = match function {
+/// A function in a word or two, as it is called out.
+pub(super) const fn what(function: Function) -> &'static str {
+    match function {
         Function::RearHarder | Function::RungUp => "Harder",
         Function::RearEasier | Function::RungDown => "Easier",
         Function::FrontLarger => "Large ring",
@@ -123,7 +123,12 @@ pub(super) fn words(function: Function, scene: Scene, keep: bool) -> String {
         Function::FrontToggle => "Other ring",
         Function::NextScreen => "Next screen",
         Function::Lights => "Lights",
-    };
+    }
+}
+
+/// What is said with a call for a function in a scene.
+pub(super) fn words(function: Function, scene: Scene, keep: bool) -> String {
+    let what = what(function);
     let why = match scene {
         Scene::Hill => "you are climbing",
         Scene::Crest => "over the top",
@@ -143,9 +148,9 @@ pub(super) fn words(function: Function, scene: Scene, keep: bool) -> String {
 pub(super) fn scene_for(function: Function, turn: u32) -> Scene {
     match function {
         Function::RearEasier | Function::RungDown => match turn % 3 {
-            0 => Scene::Hill,
-            1 => Scene::Stop,
-            _ => Scene::Bend,
+            1 => Scene::Hill,
+            2 => Scene::Bend,
+            _ => Scene::Stop,
         },
         Function::FrontSmaller => Scene::Hill,
         Function::RearHarder | Function::RungUp | Function::FrontLarger => Scene::Crest,

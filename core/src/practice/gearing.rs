@@ -1,7 +1,9 @@
 //! The gear while practising, by the same shifting that rides go through.
 
 use super::Pressed;
-use crate::gears::{Gear, Kmh, Moved, Press, Rpm, Shifting, ShiftingError};
+use crate::cockpit::ButtonId;
+use crate::function::Function;
+use crate::gears::{Gear, Kmh, Millis, Moved, Press, Rpm, Shifting, ShiftingError};
 use crate::layout::{Hold, Layout};
 use crate::plan::Plan;
 
@@ -21,15 +23,8 @@ impl Gearing {
     /// on without gears then.
     pub fn of(plan: &Plan, layout: &Layout) -> Result<Gearing, ShiftingError> {
         let shifting = Shifting::of(plan)?;
-        let gear = match shifting.ladder() {
-            Some(ladder) => ladder.up.get(ladder.up.len() / 2).copied(),
-            None => {
-                let all: Vec<Gear> = shifting.gears.all().collect();
-                all.get(all.len() / 2).copied()
-            }
-        };
         Ok(Gearing {
-            gear: gear.unwrap_or_default(),
+            gear: middle(&shifting),
             shifting,
             layout: layout.clone(),
         })
@@ -55,6 +50,42 @@ impl Gearing {
         self.shifting.gears.cadence(self.gear, speed)
     }
 
+    /// Goes to a gear in the middle from which a function moves, where it does not
+    /// from this one: in a lesson the cassette has no end.
+    pub fn make_room(&mut self, function: Function) {
+        if !function.shifts() || self.shifting.tap(self.gear, function).is_some() {
+            return;
+        }
+        let all: Vec<Gear> = match self.shifting.ladder() {
+            Some(ladder) => ladder.up.clone(),
+            None => self.shifting.gears.all().collect(),
+        };
+        let middle = middle(&self.shifting);
+        let with_room = all
+            .into_iter()
+            .filter(|gear| self.shifting.tap(*gear, function).is_some());
+        let away = |gear: &Gear| {
+            (
+                gear.ring.abs_diff(middle.ring),
+                gear.cog.abs_diff(middle.cog),
+            )
+        };
+        self.gear = with_room.min_by_key(away).unwrap_or(self.gear);
+    }
+
+    /// A button that is kept pressed shifts once more; how long until the next,
+    /// `None` where the run ends: at the end of the cassette, or at a crossover
+    /// that holds do not cross.
+    pub fn run_on(&mut self, plan: &Plan, button: ButtonId) -> Option<Millis> {
+        let function = self.layout.tap(&plan.bike, button)?;
+        let shift = self.shifting.tap(self.gear, function)?;
+        if !function.repeats() || (shift.front != 0 && !self.shifting.holds_cross) {
+            return None;
+        }
+        self.gear = shift.to;
+        Some(shift.time)
+    }
+
     /// Takes a press; what moved, if anything did.
     pub fn press(&mut self, plan: &Plan, pressed: Pressed) -> Option<Moved> {
         let function = pressed.does(plan, &self.layout)?;
@@ -69,4 +100,14 @@ impl Gearing {
         self.gear = moved.to;
         Some(moved)
     }
+}
+
+/// A gear from the middle: of the ladder, or of the cassette on the smaller ring.
+fn middle(shifting: &Shifting) -> Gear {
+    let of_ladder = shifting
+        .ladder()
+        .and_then(|ladder| ladder.up.get(ladder.up.len() / 2).copied());
+    let gears = &shifting.gears;
+    let ring = (gears.rings.len() as u8 - 1) / 2;
+    of_ladder.unwrap_or(Gear::new(ring, gears.cogs.len() as u8 / 2))
 }

@@ -30,6 +30,8 @@ pub struct Lesson {
     /// What was mixed up and is to come back, by its place in `known`.
     again: Vec<(usize, u8)>,
     call: Option<(usize, Call)>,
+    /// Whether the button was shown when the call came.
+    is_new: bool,
     missed: bool,
     turn: u32,
     random: u64,
@@ -41,6 +43,8 @@ struct Known {
     function: Function,
     position: HandPosition,
     answers: Vec<Via>,
+    /// How often it was called.
+    called: u32,
     /// Found in a row.
     found: u8,
 }
@@ -82,6 +86,7 @@ impl Lesson {
             active: 1,
             again: Vec::new(),
             call: None,
+            is_new: false,
             missed: false,
             turn: 0,
             random: seed,
@@ -90,6 +95,7 @@ impl Lesson {
                 calls: 0,
                 right_first: 0,
                 wrong: 0,
+                late: None,
                 presses: Vec::new(),
                 mixed_up: Vec::new(),
             },
@@ -107,6 +113,30 @@ impl Lesson {
     /// The level.
     pub fn pace(&self) -> Pace {
         self.pace
+    }
+
+    /// The way that is shown: at the first call of a function, and after a wrong
+    /// press. Calls that came with the button shown are not counted.
+    pub fn shows(&self) -> Option<Via> {
+        let (_, call) = self.call.as_ref()?;
+        (self.is_new || self.missed)
+            .then(|| call.answers.first().copied())
+            .flatten()
+    }
+
+    /// Whether calls answered late are counted from now on.
+    pub fn count_late(&mut self, count: bool) {
+        self.result.late = match count {
+            true => self.result.late.or(Some(0)),
+            false => None,
+        };
+    }
+
+    /// The place of the call that is open was reached before it was answered.
+    pub(super) fn is_late(&mut self) {
+        if let Some(late) = &mut self.result.late {
+            *late = late.saturating_add(1);
+        }
     }
 
     /// Takes another level from the next call on.
@@ -169,10 +199,12 @@ impl Lesson {
     }
 
     fn right(&mut self, at: usize) -> Answer {
-        self.result.calls += 1;
         let first = !self.missed;
+        if !self.is_new {
+            self.result.calls += 1;
+            self.result.right_first += u32::from(first);
+        }
         if first {
-            self.result.right_first += 1;
             let known = &mut self.known[at];
             known.found = known.found.saturating_add(1);
         }
@@ -223,8 +255,11 @@ impl Lesson {
         let at = self.choose(last);
         self.turn += 1;
         self.missed = false;
+        let known = &mut self.known[at];
+        self.is_new = known.called == 0;
+        known.called = known.called.saturating_add(1);
         let known = &self.known[at];
-        let scene = scene_for(known.function, self.turn);
+        let scene = scene_for(known.function, known.called);
         // Keeping and letting go comes once a tap is found, every fourth time.
         let has_hold = known.answers.iter().any(|via| self.repeats(*via));
         let keep = has_hold && known.found >= FOUND && self.turn.is_multiple_of(4);
@@ -328,6 +363,7 @@ fn known(situation: &Situation<'_>) -> Vec<Known> {
             function: row.function,
             position: *position,
             answers,
+            called: 0,
             found: 0,
         })
     });

@@ -19,6 +19,7 @@ elements! {
     a A
     article Article
     aside Aside
+    blockquote Blockquote
     br Br
     button Button
     caption Caption
@@ -42,6 +43,7 @@ elements! {
     header Header
     img Img
     input Input
+    kbd Kbd
     label Label
     legend Legend
     li Li

@@ -8,6 +8,7 @@ use super::bench::Bench;
 use super::hands_on::item_id;
 use super::words::{FunctionIcons, function_words, gloss};
 use crate::gesture::{Load, Spot};
+use crate::route::Route;
 
 /// What can be put on buttons: functions, and nothing.
 #[component]
@@ -33,6 +34,7 @@ pub fn Tray() -> impl IntoView {
                     <Item function functions/>
                 </For>
             </div>
+            <a class="try-it" href=Route::Practice.href()>"Try it"</a>
         </section>
     }
 }

@@ -10,12 +10,31 @@ use crate::erase::{When, flag, view_of};
 use crate::route::Route;
 
 /// The screens, each with what it is for.
-const MORE: [(Route, &str); 4] = [
+const MORE: [(Route, &str); 9] = [
     (
         Route::Gears,
-        "Rings and cogs, and how the derailleurs work together",
+        "How the derailleurs work together, and what each way asks",
     ),
     (Route::Ride, "What a road asks of each hand and finger"),
+    (
+        Route::Compare,
+        "Layouts side by side, and which goes on the sheet",
+    ),
+    (Route::Share, "By file, by link or by a code to scan"),
+    (
+        Route::Review,
+        "For the therapist: read it, say what was seen, decide",
+    ),
+    (Route::Stand, "Prove what was built, step by step"),
+    (
+        Route::Card,
+        "How to stop and what each hand does, for the pocket",
+const MORE: [(Route, &str); 4] = [
+    (Route::Ride, "What a road asks of each hand and finger"),
+    (
+        Route::Practice,
+        "Find the buttons at home, without the bike",
+    ),
     (Route::Rules(None), "What is looked at, and why"),
     (Route::Settings, "Colours, the thumb’s side, repeated taps"),
 ];

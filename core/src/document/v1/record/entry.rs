@@ -155,6 +155,8 @@ part! {
         calls: Count,
         right_first: Count,
         wrong: Count,
+        /// Left out where lateness was not asked for.
+        late (default): Given<Count>,
         presses: List<Pressed, 256>,
         mixed_up: List<MixUp, 256>,
     }
@@ -492,6 +494,7 @@ impl From<&record::Practised> for Practice {
             calls: Whole(practised.calls),
             right_first: Whole(practised.right_first),
             wrong: Whole(practised.wrong),
+            late: Given(practised.late.map(Whole)),
             presses: List(presses.collect()),
             mixed_up: List(mixed_up.collect()),
         }
@@ -507,6 +510,7 @@ impl From<Practice> for record::Practised {
             calls: stored.calls.0,
             right_first: stored.right_first.0,
             wrong: stored.wrong.0,
+            late: stored.late.0.map(|late| late.0),
             presses: presses.map(|p| (p.button.0, p.times.0)).collect(),
             mixed_up: mixed_up
                 .map(|mix_up| record::MixUp {
