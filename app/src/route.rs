@@ -139,12 +139,6 @@ impl Route {
         !matches!(
             self,
             Route::Plans | Route::Open | Route::Rules(_) | Route::Settings
-            Route::Rider
-                | Route::Bike
-                | Route::Layout
-                | Route::Ride
-                | Route::Practice
-                | Route::Sheet
         )
     }
 

@@ -17,10 +17,8 @@ use leptos::prelude::*;
 use crate::route::{Route, current_route};
 use crate::screens::{
     BikeScreen, CardScreen, CompareScreen, GearsScreen, LayoutScreen, OpenScreen, PlansScreen,
-    ReviewScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen, ShareScreen, SheetScreen,
-    StandScreen,
-    BikeScreen, LayoutScreen, PlansScreen, PracticeScreen, RideScreen, RiderScreen, RulesScreen,
-    SettingsScreen, SheetScreen,
+    PracticeScreen, ReviewScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
+    ShareScreen, SheetScreen, StandScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;
