@@ -211,7 +211,7 @@ fn keys_are_placed_like_the_hand_and_can_be_changed() {
     home.css(".practice-lists")
         .wait_for_text("Wanted 2 left outer paddle, pressed 3 left inner paddle: once.");
     look(&home, "desk-done");
-    home.role("button", "Confuses: left inner paddle").click();
+    home.role("button", "Confuses left inner paddle").click();
     home.role("button", "Throw away").click();
     home.role("button", "Start with one button")
         .wait_until_shown();
