@@ -22,8 +22,10 @@ pub fn focus_soon(id: impl Into<String>) {
 /// Focuses the first element that a selector finds, if there is one.
 pub fn focus_on(selector: &str) {
     let found = document().query_selector(selector).ok().flatten();
-    if let Some(element) = found.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
-        let _ = element.focus();
+    if let Some(element) = found {
+        // Parts of drawings take the focus by the same method, and are no
+        // elements of HTML.
+        let _ = element.unchecked_into::<HtmlElement>().focus();
     }
 }
 

@@ -1,12 +1,15 @@
 //! The browser front end: draws, listens, stores. It decides nothing about
 //! bikes or hands: that is the core's.
 
+mod arrivals;
+mod drafts;
 mod drawing;
 mod erase;
 mod evidence;
 mod focus;
 mod gesture;
 mod number;
+mod observe;
 mod repeated_taps;
 mod route;
 mod screens;
@@ -23,6 +26,7 @@ use leptos::prelude::*;
 
 pub use shell::crash::{show as show_crash, tell_on_panic};
 
+use arrivals::Arrivals;
 use repeated_taps::filter_taps;
 use screens::RideDesk;
 use settings::Settings;
@@ -33,6 +37,10 @@ use workspace::Workspace;
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
+    // First of all, so that nothing else can leave it in the address.
+    let arrivals = Arrivals::new();
+    arrivals.take_from_address();
+    provide_context(arrivals);
     let workspace = Workspace::new();
     let settings = Settings::load();
     provide_context(workspace);

@@ -4,6 +4,8 @@ use leptos::ev;
 use leptos::prelude::*;
 use leverwright_core::spot::{Screen, Spot};
 
+use crate::arrivals::Arrivals;
+
 /// A screen.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Route {
@@ -15,12 +17,26 @@ pub enum Route {
     Bike,
     /// Which button does what.
     Layout,
+    /// Rings, cogs, and how the derailleurs work together.
+    Gears,
     /// What a ride asks of the hands.
     Ride,
+    /// The layouts beside each other.
+    Compare,
+    /// What a therapist reads and decides.
+    Review,
     /// Finding the buttons at home, without the bike.
     Practice,
     /// The setup sheet.
     Sheet,
+    /// Handing the plan on.
+    Share,
+    /// What somebody handed on, before it is a plan here.
+    Open,
+    /// What was built, proved on the stand and by the rider.
+    Stand,
+    /// The rider's card for the road.
+    Card,
     /// The page of a rule, or of all of them.
     Rules(Option<String>),
     /// How the app behaves here.
@@ -36,9 +52,16 @@ impl Route {
             ("rider", _) => Route::Rider,
             ("bike", _) => Route::Bike,
             ("layout", _) => Route::Layout,
+            ("gears", _) => Route::Gears,
             ("ride", _) => Route::Ride,
+            ("compare", _) => Route::Compare,
+            ("review", _) => Route::Review,
             ("practice", _) => Route::Practice,
             ("sheet", _) => Route::Sheet,
+            ("share", _) => Route::Share,
+            ("open", _) => Route::Open,
+            ("stand", _) => Route::Stand,
+            ("card", _) => Route::Card,
             ("settings", _) => Route::Settings,
             ("rules", "") => Route::Rules(None),
             ("rules", id) => Route::Rules(Some(id.to_owned())),
@@ -53,9 +76,16 @@ impl Route {
             Route::Rider => "#/rider".into(),
             Route::Bike => "#/bike".into(),
             Route::Layout => "#/layout".into(),
+            Route::Gears => "#/gears".into(),
             Route::Ride => "#/ride".into(),
+            Route::Compare => "#/compare".into(),
+            Route::Review => "#/review".into(),
             Route::Practice => "#/practice".into(),
             Route::Sheet => "#/sheet".into(),
+            Route::Share => "#/share".into(),
+            Route::Open => "#/open".into(),
+            Route::Stand => "#/stand".into(),
+            Route::Card => "#/card".into(),
             Route::Settings => "#/settings".into(),
             Route::Rules(None) => "#/rules".into(),
             Route::Rules(Some(id)) => format!("#/rules/{id}"),
@@ -73,6 +103,7 @@ impl Route {
             Screen::Rider => Route::Rider,
             Screen::Bike => Route::Bike,
             Screen::Layout => Route::Layout,
+            Screen::Gears => Route::Gears,
         }
     }
 
@@ -88,9 +119,16 @@ impl Route {
             Route::Rider => "Rider",
             Route::Bike => "Bike",
             Route::Layout => "Layout",
+            Route::Gears => "Gears",
             Route::Ride => "Ride",
+            Route::Compare => "Compare",
+            Route::Review => "Review",
             Route::Practice => "Practice",
             Route::Sheet => "Sheet",
+            Route::Share => "Share",
+            Route::Open => "Open",
+            Route::Stand => "Stand check",
+            Route::Card => "Road card",
             Route::Rules(_) => "Rules",
             Route::Settings => "Settings",
         }
@@ -98,14 +136,9 @@ impl Route {
 
     /// Whether it shows the open plan.
     pub fn is_about_plan(&self) -> bool {
-        matches!(
+        !matches!(
             self,
-            Route::Rider
-                | Route::Bike
-                | Route::Layout
-                | Route::Ride
-                | Route::Practice
-                | Route::Sheet
+            Route::Plans | Route::Open | Route::Rules(_) | Route::Settings
         )
     }
 
@@ -116,8 +149,28 @@ impl Route {
     }
 }
 
+/// The address of the app, without what stands after the `#`.
+pub fn address_of_app() -> String {
+    let href = window().location().href().unwrap_or_default();
+    href.split('#').next().unwrap_or_default().to_owned()
+}
+
 fn hash() -> String {
     window().location().hash().unwrap_or_default()
+}
+
+/// What follows the screen's name in the address, as it changes: `rider` of
+/// `#/stand/rider`.
+pub fn current_page() -> ReadSignal<String> {
+    let read = || {
+        let hash = hash();
+        let page = hash.trim_start_matches("#/").split_once('/');
+        page.map_or_else(String::new, |(_, page)| page.to_owned())
+    };
+    let (page, set_page) = signal(read());
+    let listener = window_event_listener(ev::hashchange, move |_| set_page.set(read()));
+    on_cleanup(move || listener.remove());
+    page
 }
 
 /// The field that the address leads to on its screen: `throw-3` of
@@ -133,7 +186,9 @@ pub fn field_in_address() -> Option<String> {
 pub fn current_route() -> ReadSignal<Route> {
     let read = Route::now;
     let (route, set_route) = signal(read());
+    let arrivals = Arrivals::here();
     let listener = window_event_listener(ev::hashchange, move |_| {
+        arrivals.take_from_address();
         // A link to a field of the screen in view must not draw it anew.
         let now = read();
         if route.get_untracked() != now {

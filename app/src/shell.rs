@@ -16,8 +16,9 @@ use leptos::prelude::*;
 
 use crate::route::{Route, current_route};
 use crate::screens::{
-    BikeScreen, LayoutScreen, PlansScreen, PracticeScreen, RideScreen, RiderScreen, RulesScreen,
-    SettingsScreen, SheetScreen,
+    BikeScreen, CardScreen, CompareScreen, GearsScreen, LayoutScreen, OpenScreen, PlansScreen,
+    PracticeScreen, ReviewScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
+    ShareScreen, SheetScreen, StandScreen,
 };
 use crate::storage::Library;
 use crate::workspace::Workspace;
@@ -56,9 +57,16 @@ pub fn Shell() -> impl IntoView {
                 Route::Rider => view! { <RiderScreen/> }.into_any(),
                 Route::Bike => view! { <BikeScreen/> }.into_any(),
                 Route::Layout => view! { <LayoutScreen/> }.into_any(),
+                Route::Gears => view! { <GearsScreen/> }.into_any(),
                 Route::Ride => view! { <RideScreen/> }.into_any(),
+                Route::Compare => view! { <CompareScreen/> }.into_any(),
+                Route::Review => view! { <ReviewScreen/> }.into_any(),
                 Route::Practice => view! { <PracticeScreen/> }.into_any(),
                 Route::Sheet => view! { <SheetScreen/> }.into_any(),
+                Route::Share => view! { <ShareScreen/> }.into_any(),
+                Route::Open => view! { <OpenScreen/> }.into_any(),
+                Route::Stand => view! { <StandScreen/> }.into_any(),
+                Route::Card => view! { <CardScreen/> }.into_any(),
                 Route::Settings => view! { <SettingsScreen/> }.into_any(),
                 Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),
             }}

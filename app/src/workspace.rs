@@ -6,20 +6,23 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use leverwright_core::coverage::Coverage;
 use leverwright_core::edit::{Edit, EditError, PlanEdit};
-use leverwright_core::finding::{Finding, Place};
+use leverwright_core::finding::{Finding, Place, Role};
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
+use leverwright_core::record::Desk;
 use leverwright_core::rider::Day;
 use leverwright_core::rules;
 use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
 use leverwright_core::summary::{self, Summary};
 use leverwright_core::tally::Tally;
+use leverwright_core::text::{Date, Text};
 
-use crate::route::Route;
-use crate::words::capitalised;
-
+use crate::drafts::Drafts;
 use crate::evidence::EvidenceChoice;
+use crate::route::Route;
+use crate::today::today;
+use crate::words::capitalised;
 
 /// The open plan and everything derived from it. A context: fetch it with
 /// [`Workspace::here`] in a component's body and move the copy into closures.
@@ -59,6 +62,12 @@ pub struct Workspace {
     pub day: RwSignal<Day>,
     /// Who signed last, until the page is closed; kept nowhere.
     pub signer: RwSignal<String>,
+    /// In what role somebody sits here, once that was said.
+    pub role: RwSignal<Option<Role>>,
+    /// The day that stands beside what is written; today unless another is set.
+    pub dated: RwSignal<Option<Date>>,
+    /// What is typed but not recorded yet.
+    pub drafts: Drafts,
 }
 
 /// What follows from a plan for the layout in hand.
@@ -143,6 +152,9 @@ impl Workspace {
             evidence: RwSignal::new(EvidenceChoice::default()),
             day: RwSignal::new(Day::Usual),
             signer: RwSignal::new(String::new()),
+            role: RwSignal::new(None),
+            dated: RwSignal::new(today()),
+            drafts: Drafts::new(),
         }
     }
 
@@ -151,13 +163,30 @@ impl Workspace {
         expect_context()
     }
 
+    /// Who stands beside a change: a name only where somebody said who sits
+    /// here.
+    pub fn desk(self) -> Desk {
+        let role = self.role.get_untracked();
+        let by = match role {
+            Some(_) => Text::new(&self.signer.get_untracked()),
+            None => Text::default(),
+        };
+        Desk {
+            by,
+            role,
+            date: self.dated.get_untracked().or_else(today),
+        }
+    }
+
     /// Puts a plan on the desk in place of what was there.
-    pub fn open(self, history: History) {
+    pub fn open(self, mut history: History) {
+        history.sit_down(self.desk());
         // Hand details are left out until they are asked for, plan by plan.
         self.print.update(|options| options.hand_page = false);
         // What one rider wore and who saw it says nothing about the next.
         self.evidence.set(EvidenceChoice::default());
         self.day.set(Day::Usual);
+        self.drafts.clear();
         self.history.set(Some(history));
         self.status.set(None);
         self.lit.set(Vec::new());
@@ -166,6 +195,7 @@ impl Workspace {
 
     /// Clears the desk.
     pub fn close(self) {
+        self.drafts.clear();
         self.history.set(None);
         self.status.set(None);
         self.lit.set(Vec::new());
@@ -238,20 +268,35 @@ impl Workspace {
     pub fn try_commit(self, edit: &Edit) -> Result<(), EditError> {
         let mut outcome = Ok(());
         let before = self.revision();
+        let desk = self.desk();
         self.history.maybe_update(|history| {
             let Some(history) = history else { return false };
+            history.sit_down(desk);
             outcome = history.commit(edit);
             outcome.is_ok()
         });
-        if outcome.is_ok() {
+        if outcome.is_ok() && matches!(edit, Edit::Record(_)) {
+            // What is in the record stays there: undo does not take it back.
+            self.show_recorded(edit);
+        } else if outcome.is_ok() {
             let selects = matches!(edit, Edit::Plan(PlanEdit::SelectLayout(_)));
             match untrack(|| self.undo_label()) {
                 Some(label) if self.revision() != before && !selects => self.show_done(&label),
+                // What is written into the record shows where it was written.
+                _ if matches!(edit, Edit::Record(_)) => self.status.set(None),
                 _ if self.revision() == before => self.show_unchanged(edit),
                 _ => self.status.set(None),
             }
         }
         outcome
+    }
+
+    fn show_recorded(self, edit: &Edit) {
+        let label = self
+            .plan
+            .with_untracked(|plan| plan.as_deref().map(|plan| edit.label(plan)));
+        let label = capitalised(&label.unwrap_or_default());
+        self.show(format!("{label}: recorded."), Vec::new());
     }
 
     /// Says that it is so already.

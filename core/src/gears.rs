@@ -13,6 +13,7 @@ mod drivetrain;
 mod error;
 mod fit;
 mod gear;
+mod holds;
 mod ladder;
 mod paired;
 pub mod plot;
@@ -25,14 +26,15 @@ mod single;
 pub(crate) mod testing;
 mod tyre;
 
-pub use demand::{Demand, Trip, UsualMove};
+pub use demand::{Demand, PlanRow, SideBySide, Trip, UsualMove};
 pub use drivetrain::{Derailleurs, Drivetrain, Sprockets};
 pub use error::{LadderError, ShiftingError, ToothError};
 pub use fit::{Asked, Exceeded};
 pub use gear::{Gear, Gears, SAME_GEAR};
+pub use holds::HoldRuns;
 pub(crate) use ladder::{CLOSE, MOST_LANDING};
-pub use ladder::{Crossover, Ladder, WIDE_STEP};
-pub use paired::{NetStep, Paired, USEFUL_STEP, net_steps};
+pub use ladder::{Crossover, CrossoverEnd, Ladder, WIDE_STEP};
+pub use paired::{NetStep, NetStepTable, Paired, USEFUL_STEP, net_steps};
 pub use preset::PresetId;
 pub use quantity::{Gain, GearInches, Kmh, Metres, Millis, Percent, Ratio, Rpm, Teeth};
 pub use settings::{

@@ -4,7 +4,6 @@ mod change;
 mod kept;
 
 use crate::edit::{Edit, EditError};
-use crate::finding::Role;
 use crate::merge;
 use crate::plan::Plan;
 use crate::record::{self, Desk};
@@ -81,10 +80,10 @@ impl History {
 
     /// The rider's own words are for the rider to change.
     fn may_change(&self, next: &Plan) -> Result<(), EditError> {
-        let by_another = self.desk.role.is_some_and(|role| role != Role::Rider);
         let (was, now) = (&self.present.rider.own_words, &next.rider.own_words);
         let removed = next.record.removals > self.present.record.removals;
-        if by_another && was != now && !was.is_empty() && !removed {
+        let may = self.present.rider.lets_change_own_words(self.desk.role);
+        if was != now && !removed && !may {
             return Err(EditError::NotPossible(
                 "These are the rider’s own words, and only the rider changes them. Write a comment instead.".into(),
             ));
@@ -93,13 +92,32 @@ impl History {
     }
 
     /// Takes a plan that came from elsewhere in place of this one, as one step
-    /// that undo takes back. The plan stays exactly as it came.
+    /// that undo takes back. The plan stays exactly as it came. Where hand
+    /// details were removed from it, undo forgets them, too.
     pub fn take_over(&mut self, plan: Plan, label: &str) {
         let plan = std::mem::replace(&mut self.present, plan);
         self.keep(Step {
             plan,
             label: label.to_owned(),
         });
+        self.forget_removed();
+    }
+
+    /// What was removed from the present plan stands in no step any more.
+    fn forget_removed(&mut self) {
+        let removals = self.present.record.removals;
+        let on = self.present.rider.hand_details_removed;
+        let mut forgot = false;
+        for step in &mut self.past {
+            if step.plan.record.removals < removals {
+                step.plan = step.plan.without_hand_details(on);
+                step.plan.record.removals = removals;
+                forgot = true;
+            }
+        }
+        if forgot {
+            drop_idle(&mut self.past, &self.present);
+        }
     }
 
     /// Keeps a step for undo; what was undone before is gone.
@@ -331,6 +349,29 @@ mod tests {
         assert_eq!(history.plan(), &mine);
         assert!(history.redo());
         assert_eq!(history.plan(), &theirs);
+    }
+
+    /// Also what was said of them before, and under labels that speak of them.
+    #[test]
+    fn hand_details_removed_elsewhere_leave_no_trace_in_undo() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let mut theirs = History::new(plan.clone());
+        theirs.remove_hand_details(None);
+        let mut mine = History::new(plan);
+        for edit in [
+            Edit::Rider(RiderEdit::OwnWords("the thumb tires".into())),
+            Edit::Layout(LayoutEdit::Clear),
+        ] {
+            mine.commit(&edit).expect("the edit is possible");
+        }
+        let merge = crate::merge::Merge::of(mine.plan(), theirs.plan());
+        let merged = merge.make(&[], &crate::record::Desk::default());
+        mine.take_over(merged.expect("they go together"), "merge");
+        assert!(!format!("{mine:?}").contains("thumb tires"));
+        assert_eq!(mine.undo_label(), Some("clear the layout"));
+        assert!(mine.undo());
+        assert!(!mine.plan().layout().taps.is_empty());
+        assert!(!mine.plan().has_hand_details());
     }
 
     #[test]

@@ -40,6 +40,7 @@ use crate::layout::LayoutId;
 use crate::plan::Plan;
 use crate::record::{self, Desk, Matter, PartKey};
 use crate::revision::{Difference, differences_of_part};
+use crate::text::list;
 use join::State;
 
 vocabulary! {
@@ -142,6 +143,54 @@ impl Merge {
             && !self.removes_hands
     }
 
+    /// What is to be known before the choices, in sentences: what is taken up in
+    /// any case, what goes, what is to be decided.
+    pub fn said(&self, mine: &str) -> Vec<String> {
+        let mut said = Vec::new();
+        if self.is_idle() {
+            said.push(format!(
+                "This copy brings nothing that “{mine}” does not have."
+            ));
+        }
+        if self.removes_hands {
+            said.push(
+                "In the copy that came, hand details were removed. They go here, too, also from undo."
+                    .into(),
+            );
+        }
+        if self.mine.record.removals > self.theirs.record.removals {
+            said.push(
+                "Here hand details were removed. What the copy that came says of the hands does not come back."
+                    .into(),
+            );
+        }
+        if let Some(words) = self.new_entries.words() {
+            said.push(format!("Taken up in any case: {words}."));
+        }
+        let of = |stand| {
+            self.changed()
+                .filter(move |part| part.stand == stand)
+                .count()
+        };
+        match of(Stand::TheirsNewer) {
+            0 => {}
+            1 => said.push(
+                "One part is newer in theirs and is taken, unless you choose otherwise.".into(),
+            ),
+            n => said.push(format!(
+                "{n} parts are newer in theirs and are taken, unless you choose otherwise."
+            )),
+        }
+        match of(Stand::BothChanged) {
+            0 => {}
+            1 => said.push("One part was changed in both. Look at it and choose.".into()),
+            n => said.push(format!(
+                "{n} parts were changed in both. Look at them and choose."
+            )),
+        }
+        said
+    }
+
     /// The merged plan, with the choices that somebody made. Choices against
     /// the usual become a revision of their own.
     ///
@@ -240,7 +289,29 @@ fn add_under_free_number(said: &mut pieces::Pieces, joined: &Plan, mut layout: V
     set(said, &PartKey::Layout(LayoutId(number)), layout);
 }
 
+impl MergePart {
+    /// Why there is no choice, where there is none.
+    pub const fn decided(&self) -> &'static str {
+        "Nothing to choose: hand details were removed in one of the two, and removal stands."
+    }
+}
+
 impl NewEntries {
+    /// "2 reviews and 1 note"; nothing where there is nothing.
+    pub fn words(&self) -> Option<String> {
+        let counts = [
+            (self.reviews, "review", "reviews"),
+            (self.notes, "note", "notes"),
+            (self.checks, "step of a check", "steps of checks"),
+            (self.practice, "practice session", "practice sessions"),
+        ];
+        let some = counts.into_iter().filter(|(count, ..)| *count > 0);
+        let words: Vec<String> = some
+            .map(|(count, one, many)| format!("{count} {}", if count == 1 { one } else { many }))
+            .collect();
+        (!words.is_empty()).then(|| list(&words, "and"))
+    }
+
     fn of(mine: &Plan, theirs: &Plan) -> NewEntries {
         let mut new = NewEntries::default();
         let removed = theirs.record.removals < mine.record.removals;

@@ -104,6 +104,13 @@ impl Plan {
             .unwrap_or(&self.layouts[0])
     }
 
+    /// The layout that was chosen for the sheet, if it is another one than this.
+    pub fn not_the_chosen(&self, layout: LayoutId) -> Option<&Layout> {
+        let chosen = self.chosen.as_ref()?.layout;
+        let mut layouts = self.layouts.iter();
+        layouts.find(|other| other.id == chosen && chosen != layout)
+    }
+
     /// The layout in hand, to change.
     pub(crate) fn layout_mut(&mut self) -> &mut Layout {
         let at = self

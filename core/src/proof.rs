@@ -9,6 +9,8 @@
 //! last step of each check, [`PROVED`], is the word of the person who did it.
 
 mod cause;
+mod instead;
+mod mended;
 mod rider_steps;
 mod road_card;
 mod run;
@@ -18,14 +20,20 @@ mod state;
 mod tests;
 
 pub use cause::{Advice, advice};
+pub use instead::Answer;
 pub use road_card::{CardSize, RoadCard};
 pub use run::{Miss, Progress, Run, StepDone};
 pub use state::{Proof, ProofState};
 
+use crate::cockpit::Blade;
 use crate::finding::Place;
 use crate::plan::Plan;
-use crate::record::{Check, Entry};
+use crate::record::{Check, Entry, Outcome, Step};
+use crate::rules;
+use crate::sheet::Readiness;
 use crate::situation::Situation;
+use crate::tally::Tally;
+use crate::units::Mm;
 
 /// The step by which somebody says that every other step is OK.
 pub const PROVED: &str = "proved";
@@ -92,10 +100,35 @@ pub struct CheckStep {
     pub expect: String,
     /// How often.
     pub times: u8,
+    /// How long, in seconds; 0 for no longer than it takes.
+    pub seconds: u8,
+    /// Whether nothing may happen.
+    pub expects_nothing: bool,
     /// Where on the drawing.
     pub places: Vec<Place>,
-    /// What to measure in millimetres; empty for nothing.
-    pub measure: &'static str,
+    /// What to measure.
+    pub measure: Option<Measure>,
+    /// What to write down beside the outcome; empty for nothing.
+    pub note: &'static str,
+    /// What it looks at besides `places`: when one of these is mended, the step
+    /// is to be done again.
+    rests_on: Vec<Place>,
+}
+
+/// A length to measure.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measure {
+    /// What it is.
+    pub label: &'static str,
+    /// The least that is OK.
+    pub least: Mm,
+}
+
+impl Measure {
+    const GAP: Measure = Measure {
+        label: "Gap at full pull",
+        least: Blade::LEAST_GAP,
+    };
 }
 
 impl CheckStep {
@@ -106,8 +139,12 @@ impl CheckStep {
             act: act.into(),
             expect: String::new(),
             times: 1,
+            seconds: 0,
+            expects_nothing: false,
             places: Vec::new(),
-            measure: "",
+            measure: None,
+            note: "",
+            rests_on: Vec::new(),
         }
     }
 
@@ -121,8 +158,33 @@ impl CheckStep {
         self
     }
 
+    fn lasts(mut self, seconds: u8) -> CheckStep {
+        self.seconds = seconds;
+        self
+    }
+
+    fn expects_nothing(mut self, nothing: bool) -> CheckStep {
+        self.expects_nothing = nothing;
+        self
+    }
+
+    fn measures(mut self, measure: Measure) -> CheckStep {
+        self.measure = Some(measure);
+        self
+    }
+
+    fn notes(mut self, note: &'static str) -> CheckStep {
+        self.note = note;
+        self
+    }
+
     fn at(mut self, places: impl IntoIterator<Item = Place>) -> CheckStep {
         self.places.extend(places);
+        self
+    }
+
+    fn rests_on(mut self, places: impl IntoIterator<Item = Place>) -> CheckStep {
+        self.rests_on.extend(places);
         self
     }
 }
@@ -137,28 +199,52 @@ pub fn steps(plan: &Plan, check: Check) -> Vec<CheckStep> {
     }
 }
 
-/// Why a step may not be written down now; `None` where it may.
-pub(crate) fn refusal(plan: &Plan, check: Check, step: &str, is_ok: bool) -> Option<&'static str> {
-    if step != PROVED {
-        let known = steps(plan, check).iter().any(|known| known.key == step);
-        return (!known).then_some("This check has no such step. Choose one from its list.");
-    }
-    let before = match check {
-        Check::Stand => None,
-        Check::Rider => Some((
+/// What comes before a check; `None` where it may begin.
+pub fn comes_first(plan: &Plan, check: Check) -> Option<&'static str> {
+    let (before, words) = match check {
+        Check::Stand => return None,
+        Check::Rider => (
             Check::Stand,
             "The stand check of this revision comes first. Finish it.",
-        )),
-        Check::FirstRide => Some((
+        ),
+        Check::FirstRide => (
             Check::Rider,
             "The rider check of this revision comes first. Finish it.",
-        )),
+        ),
     };
-    if let Some((_, words)) = before.filter(|(check, _)| !Run::of(plan, *check).is_proved()) {
+    if !Run::of(plan, before).is_proved() {
         return Some(words);
     }
-    let all_ok = Run::of(plan, check).is_all_ok();
-    (!(all_ok && is_ok))
+    let tally = Tally::of(plan, &rules::findings(plan));
+    (Readiness::of(&tally) == Readiness::NotReady).then_some(
+        "The sheet says NOT READY. Mend what must be fixed, then do the stand check again.",
+    )
+}
+
+/// Why a step may not be written down now; `None` where it may.
+pub(crate) fn refusal(plan: &Plan, done: &Step) -> Option<&'static str> {
+    let check = done.check;
+    if done.step != PROVED {
+        let steps = steps(plan, check);
+        let Some(step) = steps.iter().find(|known| known.key == done.step) else {
+            return Some("This check has no such step. Choose one from its list.");
+        };
+        let least = step.measure.map(|measure| measure.least);
+        let too_little = least.zip(done.measured).is_some_and(|(l, m)| m.0 < l.0);
+        return (too_little && done.outcome == Outcome::Ok).then_some(
+            "That is less than it must be, so it is not OK. Choose “Not as it should be”, then mend it.",
+        );
+    }
+    if let Some(words) = comes_first(plan, check) {
+        return Some(words);
+    }
+    let run = Run::of(plan, check);
+    if !run.missed_twice().is_empty() {
+        return Some(
+            "Something was missed twice in one place. Change the layout there, or begin this check again.",
+        );
+    }
+    (!(run.is_all_ok() && done.outcome == Outcome::Ok))
         .then_some("Not every step is OK yet. Do the open ones, or mend and repeat.")
 }
 

@@ -12,7 +12,7 @@ mod part;
 mod revision;
 
 pub use code::Code;
-pub use entry::{Check, Entry, Matter, MixUp, Outcome, Pin, Practised, Step};
+pub use entry::{Check, Entry, Matter, MixUp, Outcome, Pin, Practised, Step, signed};
 pub(crate) use log::stamp;
 pub use part::{PartKey, Version};
 pub use revision::{PartStep, Revision, Was};

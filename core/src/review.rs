@@ -4,17 +4,21 @@
 mod decision;
 mod demand;
 mod page;
+mod paper;
 mod stopping;
 #[cfg(test)]
 mod tests;
+mod told;
 mod voices;
 mod words;
 
 pub use decision::{Review, Trial};
 pub use demand::{Demand, Fit};
 pub use page::{Decided, ReviewPage, Sources, Standing};
+pub use paper::{Block, PaperPart};
 pub use stopping::{Stopping, Who};
-pub use voices::{CommentLine, MarkLine, OwnWords, comments, marks, own_words};
+pub use told::StoppingRow;
+pub use voices::{CommentLine, MarkLine, OwnWords, comments, marks, own_words, pins};
 pub use words::{Audience, Basis, Decision, MarkKind, NotAssessed, ReviewEvent};
 
 /// The most changes that one decision asks for.

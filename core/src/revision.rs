@@ -5,9 +5,11 @@ mod words;
 
 use serde_json::Value;
 
+use crate::cockpit::ButtonId;
 use crate::document::{self, pieces};
 use crate::finding::Place;
 use crate::layout::Layout;
+use crate::ordered::SmallSet;
 use crate::plan::Plan;
 use crate::record::{Code, PartKey, Record, Version};
 use crate::rider::Side;
@@ -87,6 +89,38 @@ pub fn differences(before: &Plan, after: &Plan) -> Vec<Difference> {
         found.extend(differences_of_part(part, was, now, before, after));
     });
     found
+}
+
+/// Two revisions side by side.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Between {
+    /// The earlier.
+    pub before: Past,
+    /// The later.
+    pub after: Past,
+    /// What differs, from the earlier to the later.
+    pub differences: Vec<Difference>,
+    /// The buttons that differ.
+    pub buttons: SmallSet<ButtonId>,
+}
+
+/// What differs between two revisions of a plan, whichever is named first; 0
+/// is the plan as it began. `None` where one of them cannot be told.
+pub fn between(plan: &Plan, one: u32, other: u32) -> Option<Between> {
+    let before = plan_at(plan, one.min(other))?;
+    let after = plan_at(plan, one.max(other))?;
+    let differences = differences(&before.plan, &after.plan);
+    let places = differences.iter().flat_map(|differs| &differs.places);
+    let buttons = places.filter_map(|place| match place {
+        Place::Button(button) => Some(*button),
+        _ => None,
+    });
+    Some(Between {
+        buttons: buttons.collect(),
+        before,
+        after,
+        differences,
+    })
 }
 
 /// What differs in one part.

@@ -18,6 +18,7 @@ pub use hand::{Acts, Day, Device, Hand, HandPlace, Hands, Later, Pressing};
 pub use interview::{ICF_NOTE, IcfCode, QUESTIONS, Question, QuestionId, Subject};
 
 use crate::cockpit::HandPosition;
+use crate::finding::Role;
 use crate::text::{Date, Text};
 use crate::vocabulary::Vocabulary;
 
@@ -79,6 +80,13 @@ pub struct Rider {
 }
 
 impl Rider {
+    /// Whether somebody in this role may change the rider's own words: only the
+    /// rider, once something is written. Who never said in what role they work
+    /// is taken for the rider or for who writes down what the rider says.
+    pub fn lets_change_own_words(&self, role: Option<Role>) -> bool {
+        self.own_words.is_empty() || role.is_none_or(|role| role == Role::Rider)
+    }
+
     /// How many questions of the interview have at least one answer missing.
     pub fn open_questions(&self) -> Vec<&'static Question> {
         QUESTIONS.iter().filter(|q| !q.answered(self)).collect()

@@ -40,6 +40,7 @@ use crate::cockpit::{Bike, Control};
 use crate::finding::Finding;
 use crate::ordered;
 use crate::plan::Plan;
+use crate::proof::Proof;
 use crate::rules;
 use crate::situation::Situation;
 use crate::text::capital;
@@ -100,6 +101,8 @@ pub struct SheetOptions {
     pub clinical: bool,
     /// Whether the gear card is printed, once the teeth are entered.
     pub gear_card: bool,
+    /// Whether the layout is printed as a code to scan, where one fits.
+    pub code: bool,
 }
 
 impl Default for SheetOptions {
@@ -110,6 +113,7 @@ impl Default for SheetOptions {
             hand_page: false,
             clinical: false,
             gear_card: false,
+            code: true,
         }
     }
 }
@@ -123,6 +127,9 @@ pub struct Sheet {
     pub title: TitleBlock,
     /// Ready or not, and why.
     pub verdict: Verdict,
+    /// What was proved on the bike, in a sentence each:
+    /// [`Proof::words`](crate::proof::Proof::words).
+    pub proved: [String; 2],
     /// Every button once, in balloon order. The drawing with the same balloons
     /// stands above the table; the app draws it.
     pub buttons: Vec<ButtonRow>,
@@ -174,6 +181,7 @@ impl Sheet {
             options,
             title: TitleBlock::of(situation),
             verdict,
+            proved: Proof::of(plan).words(),
             buttons: buttons::rows(situation),
             brakes: brakes::sheet(situation),
             settings: settings::list(situation),

@@ -31,6 +31,24 @@ impl ShiftPlanKind {
         }
     }
 
+    /// How it works, in a sentence.
+    pub const fn says(self) -> &'static str {
+        match self {
+            ShiftPlanKind::SingleRing => {
+                "One ring, so two buttons do it all: one for easier, one for harder."
+            }
+            ShiftPlanKind::Separate => {
+                "Each derailleur has its own buttons: easier and harder at the rear, smaller and larger at the front."
+            }
+            ShiftPlanKind::Paired => {
+                "As separate, but a front shift brings a set number of rear shifts, so that the legs feel one useful step."
+            }
+            ShiftPlanKind::Ladder => {
+                "Two buttons walk one list of gears, up and down; the front changes by itself at the crossovers."
+            }
+        }
+    }
+
     /// Functions without which the bike cannot be shifted through its gears,
     /// most important first.
     pub const fn needed(self) -> &'static [Function] {

@@ -16,6 +16,8 @@ vocabulary! {
         Bike = "bike", "Bike";
         /// Which button does what.
         Layout = "layout", "Layout";
+        /// Rings, cogs, wheel, and how the derailleurs work together.
+        Gears = "gears", "Gears";
     }
 }
 
@@ -57,6 +59,18 @@ pub enum Spot {
     System,
     /// What the buttons do.
     Buttons,
+    /// Teeth of the chainrings.
+    Rings,
+    /// Teeth of the cogs.
+    Cogs,
+    /// What the derailleurs take.
+    Derailleurs,
+    /// The shift plan.
+    ShiftPlan,
+    /// The crossovers of the ladder.
+    Crossovers,
+    /// Whether holds run on across a crossover.
+    HoldsCross,
 }
 
 impl Spot {
@@ -70,6 +84,12 @@ impl Spot {
             | Spot::MountingBrake
             | Spot::FrontBrakeHabit => Screen::Rider,
             Spot::Buttons => Screen::Layout,
+            Spot::Rings
+            | Spot::Cogs
+            | Spot::Derailleurs
+            | Spot::ShiftPlan
+            | Spot::Crossovers
+            | Spot::HoldsCross => Screen::Gears,
             _ => Screen::Bike,
         }
     }
@@ -95,6 +115,12 @@ impl Spot {
             Spot::ChainCatcher => "chain-catcher".into(),
             Spot::System => "system".into(),
             Spot::Buttons => "buttons".into(),
+            Spot::Rings => "rings".into(),
+            Spot::Cogs => "cogs".into(),
+            Spot::Derailleurs => "derailleurs".into(),
+            Spot::ShiftPlan => "shift-plan".into(),
+            Spot::Crossovers => "crossovers".into(),
+            Spot::HoldsCross => "holds-cross".into(),
         }
     }
 
@@ -123,6 +149,12 @@ impl Spot {
             Spot::ChainCatcher => "chain catcher".into(),
             Spot::System => "what the shift system can program".into(),
             Spot::Buttons => "what the buttons do".into(),
+            Spot::Rings => "teeth of the chainrings".into(),
+            Spot::Cogs => "teeth of the cogs".into(),
+            Spot::Derailleurs => "what the derailleurs take".into(),
+            Spot::ShiftPlan => "shift plan".into(),
+            Spot::Crossovers => "crossovers of the ladder".into(),
+            Spot::HoldsCross => "holds at crossovers".into(),
         }
     }
 }

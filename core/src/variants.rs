@@ -115,21 +115,14 @@ impl Comparison {
             .collect();
         let columns: Vec<Column> = looked.iter().map(column).collect();
         let mut lines = buttons(plan);
-        let differing = lines
-            .iter()
-            .filter(|line| line.differs())
-            .filter_map(|line| match line.places[..] {
-                [Place::Button(id)] => Some(id),
-                _ => None,
-            });
-        let differing = differing.collect();
+        let differing = differing(&lines);
         lines.extend(findings(plan, &looked));
         lines.extend(coverage(&looked));
         lines.extend(gears(plan));
         lines.extend(loads(plan));
         lines.extend(practised(plan));
         Comparison {
-            sentences: sentences(plan, &columns, &lines),
+            sentences: sentences(plan, &columns, &lines, differing.len()),
             columns,
             lines,
             differing,
@@ -163,6 +156,20 @@ fn column(looked: &Looked<'_>) -> Column {
         tally: looked.tally,
         summary: summary::of(&looked.situation),
     }
+}
+
+/// The buttons that do not do the same, alone or with another.
+fn differing(buttons: &[Line]) -> Vec<ButtonId> {
+    let mut found = Vec::new();
+    let lines = buttons.iter().filter(|line| line.differs());
+    for place in lines.flat_map(|line| &line.places) {
+        if let Place::Button(id) = place
+            && !found.contains(id)
+        {
+            found.push(*id);
+        }
+    }
+    found
 }
 
 /// What each button does, then what two do together.
@@ -382,7 +389,7 @@ fn practised(plan: &Plan) -> Vec<Line> {
 }
 
 /// What matters, for people who do not read tables.
-fn sentences(plan: &Plan, columns: &[Column], lines: &[Line]) -> Vec<String> {
+fn sentences(plan: &Plan, columns: &[Column], lines: &[Line], differing: usize) -> Vec<String> {
     if columns.len() < 2 {
         return vec!["There is one layout. Copy it to try another idea beside it.".into()];
     }
@@ -390,10 +397,7 @@ fn sentences(plan: &Plan, columns: &[Column], lines: &[Line]) -> Vec<String> {
         .iter()
         .map(|column| format!("“{}”: {}.", column.name, column.tally))
         .collect();
-    let differing = lines
-        .iter()
-        .filter(|l| l.topic == Topic::Buttons && l.differs());
-    said.push(match differing.count() {
+    said.push(match differing {
         0 => "Every button does the same in all of them.".into(),
         1 => "One button differs.".into(),
         count => format!("{count} buttons differ."),
@@ -555,6 +559,11 @@ mod tests {
             last.ends_with("is chosen for the sheet: fewer mix-ups"),
             "{last}"
         );
+        let sheet = |plan: &Plan| crate::sheet::Sheet::of(plan, Default::default()).to_text();
+        let title = format!("{} (chosen is “", plan.layouts[0].name);
+        assert!(!sheet(&made).contains(&title));
+        let other = after(&made, PlanEdit::SelectLayout(plan.layouts[0].id));
+        assert!(sheet(&other).contains(&title));
         let gone = after(&made, PlanEdit::RemoveLayout(plan.layouts[1].id));
         assert_eq!(gone.chosen, None);
     }

@@ -957,6 +957,7 @@ fn every_slot_is_seen_beside_the_tray() {
                      && a.left < tray.right && a.right > tray.left;
                  const bottom = line.height > 0 ? line.top : innerHeight;
                  return [...document.querySelectorAll('.slot .face')]
+                     .filter((e) => !e.textContent.endsWith('fixed'))
                      .filter((e) => under(place(e)) || place(e).bottom > bottom || place(e).top < 0)
                      .map((e) => e.textContent)",
             );

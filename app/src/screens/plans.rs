@@ -14,7 +14,7 @@ use crate::storage::{Card, Library};
 use card::PlanCard;
 use demo_plans::DemoPlans;
 use files::{DropZone, OpenFile};
-use keeping::SharedComputer;
+pub use keeping::SharedComputer;
 use new_plan::NewPlan;
 
 /// The Plans screen.

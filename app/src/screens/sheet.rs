@@ -2,11 +2,13 @@
 
 mod choices;
 mod cockpit;
+mod code;
+mod gears;
 mod hands;
 mod on_the_stand;
 mod page;
 mod proof;
-mod running;
+pub(super) mod running;
 mod table;
 mod ticks;
 mod work;
@@ -20,6 +22,8 @@ use std::sync::Arc;
 use crate::widgets::NoPlan;
 use crate::workspace::Workspace;
 use choices::Choices;
+use code::code_of;
+use gears::GearPage;
 use hands::HandsPage;
 use on_the_stand::OnTheStand;
 use proof::ProofPage;
@@ -35,7 +39,13 @@ pub fn SheetScreen() -> impl IntoView {
         let sheet = Arc::new(Sheet::of(&plan, workspace.print.get()));
         Some((plan, sheet))
     });
-    running::follow(sheet);
+    running::follow(Memo::new(move |_| {
+        let (_, sheet) = sheet.get()?;
+        Some(running::Foot {
+            title: sheet.title.clone(),
+            parts: sheet.hands.is_some(),
+        })
+    }));
     view! {
         <h1>"Sheet"</h1>
         <Show when=move || is_open.get() fallback=NoPlan>
@@ -53,13 +63,18 @@ fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
     let large = if options.large_print { " large" } else { "" };
     let hands = sheet.hands.clone();
     let title = sheet.title.clone();
+    let code = options.code.then(|| code_of(&plan)).flatten();
+    let gears = sheet.gears.clone().map(|card| {
+        view! { <GearPage card title=title.clone()/> }
+    });
     view! {
         <article class=format!("sheet {}{large}", options.paper.code())
             aria-label="Setup sheet">
             <h1 class="sheet-name">"Setup sheet"</h1>
             <OnTheStand plan sheet=sheet.clone()/>
             <WorkPage sheet=sheet.clone()/>
-            <ProofPage sheet/>
+            <ProofPage sheet code/>
+            {gears}
             {hands.map(|hands| view! { <HandsPage hands title/> })}
         </article>
     }

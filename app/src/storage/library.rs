@@ -4,6 +4,7 @@ mod acts;
 mod autosave;
 mod conflict;
 mod files;
+mod handed_on;
 mod remind;
 
 pub use files::in_words;

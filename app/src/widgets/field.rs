@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use crate::number::number;
+use crate::workspace::Workspace;
 
 /// A line of text.
 #[component]
@@ -43,6 +44,62 @@ pub fn NumberField(
                     ev.target().set_value(&shown());
                 }/>
         </label>
+    }
+}
+
+/// A line that is read when the field is left. What is refused stays as it was
+/// typed, with the reason under it.
+#[component]
+pub fn ReadField(
+    #[prop(into)] label: String,
+    /// The name of the field on the page.
+    id: &'static str,
+    /// What stands there while nothing was refused.
+    #[prop(into)]
+    value: Signal<String>,
+    /// Takes what was typed, or says why not.
+    #[prop(into)]
+    set: Callback<String, Result<(), String>>,
+    /// What may be typed.
+    #[prop(optional)]
+    hint: &'static str,
+) -> impl IntoView {
+    let workspace = Workspace::here();
+    let refused = RwSignal::new(None::<String>);
+    // What comes from elsewhere takes the place of what was typed.
+    Effect::new(move |_| {
+        value.with(|_| ());
+        refused.set(None);
+    });
+    let note = format!("{id}-note");
+    let described = note.clone();
+    let read = move |text: String| match set.run(text) {
+        Ok(()) => {
+            refused.set(None);
+            Some(value.get_untracked())
+        }
+        Err(reason) => {
+            workspace.say(reason.clone());
+            refused.set(Some(reason));
+            None
+        }
+    };
+    view! {
+        <div class=format!("field read-field read-{id}")>
+            <label for=id>{label}</label>
+            <input type="text" id=id autocomplete="off" maxlength="400" spellcheck="false"
+                aria-describedby=described
+                aria-invalid=move || refused.with(Option::is_some).then_some("true")
+                prop:value=value
+                on:change:target=move |ev| {
+                    if let Some(held) = read(ev.target().value()) {
+                        ev.target().set_value(&held);
+                    }
+                }/>
+            <p id=note class="field-note" class:refused=move || refused.with(Option::is_some)>
+                {move || refused.get().unwrap_or_else(|| hint.to_owned())}
+            </p>
+        </div>
     }
 }
 

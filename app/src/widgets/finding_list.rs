@@ -4,6 +4,7 @@ use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::finding::{Finding, Severity};
+use leverwright_core::rules::{self, Family};
 use leverwright_core::tally::Tally;
 
 use crate::widgets::{FindingCard, SeverityMark};
@@ -20,7 +21,11 @@ enum Group {
 /// the second level. After a fix the focus goes to that heading, because the
 /// button that had it is gone.
 #[component]
-pub fn FindingList() -> impl IntoView {
+pub fn FindingList(
+    /// Only those of one family of rules.
+    #[prop(optional)]
+    family: Option<Family>,
+) -> impl IntoView {
     let workspace = Workspace::here();
     let heading = NodeRef::<html::H2>::new();
     let acted = Callback::new(move |()| {
@@ -33,18 +38,23 @@ pub fn FindingList() -> impl IntoView {
     let tally = Memo::new(move |_| {
         let derived = workspace.derived.get()?;
         let plan = workspace.plan.get()?;
-        Some(Tally::of(&plan, &derived.findings))
+        let findings = of_family(&derived.findings, family);
+        Some(Tally::of(&plan, &findings))
     });
+    let heading_words = match family {
+        Some(family) => format!("Findings about {family}: "),
+        None => "Findings: ".into(),
+    };
     let groups = Severity::ALL
         .iter()
         .map(|severity| Group::Open(*severity))
         .chain([Group::Accepted])
-        .map(|group| view! { <FindingGroup group acted/> })
+        .map(|group| view! { <FindingGroup group family acted/> })
         .collect_view();
     view! {
         <section class="findings" aria-labelledby="findings">
             <h2 id="findings" tabindex="-1" node_ref=heading>
-                "Findings: "{move || tally.get().unwrap_or_default().to_string()}
+                {heading_words}{move || tally.get().unwrap_or_default().to_string()}
             </h2>
             {groups}
         </section>
@@ -52,9 +62,9 @@ pub fn FindingList() -> impl IntoView {
 }
 
 #[component]
-fn FindingGroup(group: Group, acted: Callback<()>) -> impl IntoView {
+fn FindingGroup(group: Group, family: Option<Family>, acted: Callback<()>) -> impl IntoView {
     let workspace = Workspace::here();
-    let findings = Memo::new(move |_| in_group(workspace, group));
+    let findings = Memo::new(move |_| in_group(workspace, group, family));
     let title = move || match group {
         Group::Open(severity) => view! { <SeverityMark severity/> }.into_any(),
         Group::Accepted => "Accepted with a reason".into_any(),
@@ -71,7 +81,7 @@ fn FindingGroup(group: Group, acted: Callback<()>) -> impl IntoView {
     }
 }
 
-fn in_group(workspace: Workspace, group: Group) -> Vec<Finding> {
+fn in_group(workspace: Workspace, group: Group, family: Option<Family>) -> Vec<Finding> {
     let (Some(plan), Some(derived)) = (workspace.plan.get(), workspace.derived.get()) else {
         return Vec::new();
     };
@@ -80,7 +90,15 @@ fn in_group(workspace: Workspace, group: Group) -> Vec<Finding> {
         (Group::Accepted, Some(_)) => true,
         _ => false,
     };
-    derived.findings.iter().filter(belongs).cloned().collect()
+    let findings = of_family(&derived.findings, family);
+    findings.iter().filter(belongs).cloned().collect()
+}
+
+/// The findings of a family of rules, or all.
+fn of_family(findings: &[Finding], family: Option<Family>) -> Vec<Finding> {
+    let of_rule = |id| rules::rule(id).map(|rule| rule.family);
+    let wanted = |finding: &&Finding| family.is_none() || family == of_rule(finding.rule);
+    findings.iter().filter(wanted).cloned().collect()
 }
 
 /// A card is drawn anew when what it says changes; what it offers follows by

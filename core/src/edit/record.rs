@@ -9,7 +9,7 @@ use crate::finding::{Place, Role};
 use crate::limits::{MEASURED, MOST_KEPT};
 use crate::plan::Plan;
 use crate::proof;
-use crate::record::{Check, Code, Entry, Matter, Outcome, Pin, Step};
+use crate::record::{Check, Code, Entry, Matter, Pin, Step};
 use crate::review::{Audience, MOST_CHANGES};
 use crate::revision;
 use crate::text::{Date, Text};
@@ -152,7 +152,7 @@ impl RecordEdit {
     /// Who wrote something may withdraw it, and nobody else.
     fn may_withdraw(&self, plan: &Plan, what: Code, reason: &Text) -> Result<(), EditError> {
         let entry = self.find(plan, what)?;
-        if entry.role != self.role || entry.by != self.by {
+        if !entry.is_by(&self.by, self.role) {
             return Err(EditError::NotPossible(format!(
                 "Only {} may withdraw this entry. Write a comment instead.",
                 whose(entry)
@@ -172,8 +172,7 @@ impl RecordEdit {
 
     fn may_step(&self, plan: &Plan, step: &Step) -> Result<(), EditError> {
         self.may_check(step.check)?;
-        let is_ok = step.outcome == Outcome::Ok;
-        if let Some(words) = proof::refusal(plan, step.check, &step.step, is_ok) {
+        if let Some(words) = proof::refusal(plan, step) {
             return refuse(words);
         }
         if step.step == proof::PROVED {

@@ -54,6 +54,30 @@ pub struct Trip {
 }
 
 impl Trip {
+    /// What it takes, in words: "9 presses, 2 of them held, 1 front change,
+    /// 3.0 s, 4 turns of the crank".
+    pub fn words(&self, cadence: Rpm) -> String {
+        let counted = |n: u8, one: &str, many: &str| match n {
+            1 => format!("1 {one}"),
+            n => format!("{n} {many}"),
+        };
+        let mut words = counted(self.presses, "press", "presses");
+        if self.holds > 0 {
+            words.push_str(&format!(", {} of them held", self.holds));
+        }
+        if self.front_changes > 0 {
+            words.push_str(", ");
+            words.push_str(&counted(
+                self.front_changes,
+                "front change",
+                "front changes",
+            ));
+        }
+        let turns = libm::ceil(self.crank_turns(cadence)) as u8;
+        let turns = counted(turns, "turn", "turns");
+        format!("{words}, {}, {turns} of the crank", self.time)
+    }
+
     /// Turns of the crank meanwhile.
     pub fn crank_turns(&self, cadence: Rpm) -> f64 {
         self.time.seconds() * cadence.0 / 60.0
@@ -177,6 +201,70 @@ impl Demand {
             .filter(|trip| off(trip.to, to) <= serves)
             .min_by_key(|trip| (trip.presses, trip.time))
             .copied()
+    }
+}
+
+/// What every shift plan asks of the hands, side by side in words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SideBySide {
+    /// Heads of the columns; the first names the plan.
+    pub heads: Vec<String>,
+    /// A row for each shift plan.
+    pub rows: Vec<PlanRow>,
+    /// What one ring would keep and lose, where the bike has more.
+    pub single_ring: Option<String>,
+}
+
+/// A shift plan among the others.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlanRow {
+    /// The plan.
+    pub kind: ShiftPlanKind,
+    /// Whether it is the one in hand.
+    pub in_hand: bool,
+    /// Its cells after the name, or why there are none.
+    pub cells: Result<Vec<String>, String>,
+}
+
+impl SideBySide {
+    /// The plans of a bike, crank turns counted at a cadence.
+    pub fn of(plan: &Plan, cadence: Rpm) -> SideBySide {
+        let mut heads = vec!["shift plan".to_owned(), "fewest buttons".to_owned()];
+        heads.extend(UsualMove::ALL.iter().map(|usual| usual.to_string()));
+        heads.push("any gear to any other, presses".into());
+        let mut rows = Vec::new();
+        for (kind, demand) in Demand::side_by_side(plan) {
+            rows.push(PlanRow {
+                kind,
+                in_hand: kind == plan.shift_plan,
+                cells: demand
+                    .map(|demand| demand.cells(cadence))
+                    .map_err(|error| error.to_string()),
+            });
+        }
+        let gears = plan.bike.drivetrain.gears();
+        let several = gears.filter(|gears| gears.rings.len() > 1);
+        SideBySide {
+            heads,
+            rows,
+            single_ring: several
+                .map(|gears| SingleRing::of(&gears, SingleRing::usual_ring(&gears), None).words()),
+        }
+    }
+}
+
+impl Demand {
+    fn cells(&self, cadence: Rpm) -> Vec<String> {
+        let mut cells = vec![self.buttons.to_string()];
+        for usual in UsualMove::ALL {
+            let trip = self.moves.iter().find(|(found, _)| found == usual);
+            cells.push(trip.map_or("–".into(), |(_, trip)| trip.words(cadence)));
+        }
+        cells.push(format!(
+            "{:.1} on average, {} at most",
+            self.average, self.worst
+        ));
+        cells
     }
 }
 
@@ -321,6 +409,10 @@ mod tests {
             .trip(Gear::new(0, 0), Gear::new(1, 11))
             .expect("it leads there");
         assert_eq!((trip.presses, trip.front_changes), (12, 1));
+        assert_eq!(
+            trip.words(Rpm(60.0)),
+            "12 presses, 1 front change, 3.0 s, 3 turns of the crank"
+        );
         assert_eq!(separate.worst, 12);
         let ladder = of(&plan, ShiftPlanKind::Ladder);
         let shifting = Shifting::under(&plan, ShiftPlanKind::Ladder).expect("a ladder");
@@ -342,6 +434,24 @@ mod tests {
             assert!(with.average < without.average, "{kind}");
             assert!(with.moves.iter().any(|(_, trip)| trip.holds > 0), "{kind}");
         }
+    }
+
+    #[test]
+    fn side_by_side_has_a_cell_for_every_head() {
+        let plan = road();
+        let table = SideBySide::of(&plan, Rpm(75.0));
+        for row in &table.rows {
+            let cells = row.cells.as_ref().expect("the gears are known");
+            assert_eq!(cells.len() + 1, table.heads.len(), "{}", row.kind);
+            assert_eq!(row.in_hand, row.kind == ShiftPlanKind::Separate);
+        }
+        assert!(
+            table
+                .single_ring
+                .is_some_and(|words| words.contains("41 teeth"))
+        );
+        let gravel = template(TemplateId::Gravel).plan("Test");
+        assert_eq!(SideBySide::of(&gravel, Rpm(75.0)).single_ring, None);
     }
 
     #[test]

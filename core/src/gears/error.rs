@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use super::{Gear, Teeth};
+use super::{Gear, Rpm, Teeth};
 use crate::limits::{CIRCUMFERENCE, COG_TEETH, MOST_COGS, MOST_RINGS, RING_TEETH, TYRE_WIDTH};
 use crate::units::Mm;
 
@@ -54,6 +54,9 @@ pub enum ToothError {
     /// A circumference that no wheel has.
     #[error("A wheel does not roll {0} in one turn. Enter {CIRCUMFERENCE}.")]
     Circumference(Mm),
+    /// Cadences that are no band.
+    #[error("Cadences of {0} to {1} are no band. Enter 20 to 150 rpm, the slower first.")]
+    Cadences(Rpm, Rpm),
 }
 
 /// Why there is no ladder: a sentence that names the cure.

@@ -33,6 +33,20 @@ pub struct Asked {
 }
 
 impl Asked {
+    /// What is asked and what is taken, in a sentence.
+    pub fn words(&self) -> String {
+        let what = match self.what {
+            Exceeded::Wrap => "Chain to take up",
+            Exceeded::LargestCog => "Largest cog",
+            Exceeded::FrontDifference => "Between the rings",
+        };
+        let takes = match self.takes {
+            Some(takes) => format!("the derailleur takes {takes}"),
+            None => "what the derailleur takes is not entered".into(),
+        };
+        format!("{what}: {} teeth; {takes}.", self.asked)
+    }
+
     /// Whether more is asked than is taken, as far as that is known.
     pub fn is_exceeded(&self) -> bool {
         self.takes.is_some_and(|takes| self.asked > takes)
@@ -88,6 +102,15 @@ impl Gears {
 }
 
 impl Drivetrain {
+    /// How long a chain goes round the largest ring and cog, in a sentence;
+    /// `None` until the teeth and the chainstay are known.
+    pub fn chain_words(&self) -> Option<String> {
+        let pitches = self.gears()?.chain_pitches(self.chainstay?)?;
+        Some(format!(
+            "Chain round the largest ring and the largest cog: {pitches} pitches, and what the rear derailleur wants by its manual, often 2 more."
+        ))
+    }
+
     /// What rings and cogs ask of the derailleurs; empty until the teeth are
     /// known.
     pub fn asks(&self) -> Vec<Asked> {

@@ -33,6 +33,16 @@ pub struct Ladder {
     forbidden: Vec<Gear>,
 }
 
+vocabulary! {
+    /// An end of a crossover.
+    pub enum CrossoverEnd as "end of a crossover" {
+        /// Where the front changes.
+        Leaves = "leaves", "front changes";
+        /// Where the chain lands.
+        Lands = "lands", "lands";
+    }
+}
+
 /// A rung at which the front changes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Crossover {
@@ -66,6 +76,32 @@ impl Crossover {
             Direction::Up => gears.step(self.from, self.to),
             Direction::Down => gears.step(self.to, self.from),
         }
+    }
+
+    /// The cogs with the front changing on another cog, landing as many cogs
+    /// away as before, or as the cassette has.
+    pub fn leaving(&self, gears: &Gears, cog: u8) -> CogMove {
+        let last = gears.cogs.len() as u8 - 1;
+        let leaves = cog.min(last);
+        let far = self.from.cogs_to(self.to);
+        CogMove {
+            leaves,
+            lands: leaves.saturating_add_signed(far).min(last),
+        }
+    }
+
+    /// The cogs with one end a cog further: where the front changes, with its
+    /// landing, or the landing alone. `None` at the end of the cassette.
+    pub fn stepped(&self, gears: &Gears, end: CrossoverEnd, harder: bool) -> Option<CogMove> {
+        let off = if harder { 1 } else { -1 };
+        let on = |gear: Gear| gear.harder_by(off).filter(|gear| gears.has(*gear));
+        Some(match end {
+            CrossoverEnd::Leaves => self.leaving(gears, on(self.from)?.cog),
+            CrossoverEnd::Lands => CogMove {
+                leaves: self.from.cog,
+                lands: on(self.to)?.cog,
+            },
+        })
     }
 
     /// The cogs alone.

@@ -1,6 +1,8 @@
 //! The paired plan: a front shift brings rear shifts, so that the rider feels a
 //! net step.
 
+use crate::plan::Plan;
+
 use super::{Direction, Gear, Gears, PairedSettings, Percent};
 
 /// The net step that a ring change is made for (our judgement: about one and a
@@ -11,6 +13,86 @@ pub const USEFUL_STEP: Percent = Percent(17.0);
 
 /// The most rear shifts that one front shift brings (common practice).
 pub const MOST_REAR_SHIFTS: u8 = 4;
+
+impl Paired {
+    /// The most rear shifts that are offered.
+    pub const MOST: u8 = MOST_REAR_SHIFTS;
+}
+
+/// The net steps of one front change, by cog and by count, in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NetStepTable {
+    /// Which front change: "34 to 50, steps in percent, above zero is harder".
+    pub title: String,
+    /// The numbers of rear shifts.
+    pub counts: Vec<u8>,
+    /// The number that is in hand.
+    pub chosen: u8,
+    /// For each cog the gear that it starts from, and the step for each number:
+    /// "+19", or a dash where the cassette ends before.
+    pub rows: Vec<(String, Vec<String>)>,
+}
+
+impl NetStepTable {
+    /// The tables of a plan, up before down, from the smallest ring; empty until
+    /// the teeth are entered.
+    pub fn all(plan: &Plan) -> Vec<NetStepTable> {
+        let Some(gears) = plan.bike.drivetrain.gears() else {
+            return Vec::new();
+        };
+        let paired = Paired::of(&gears, plan.shift_settings.paired);
+        let mut tables = Vec::new();
+        for ring in 1..gears.rings.len() as u8 {
+            tables.push(net_step_table(
+                &gears,
+                ring - 1,
+                Direction::Up,
+                paired.larger,
+            ));
+            tables.push(net_step_table(
+                &gears,
+                ring,
+                Direction::Down,
+                paired.smaller,
+            ));
+        }
+        tables
+    }
+}
+
+fn net_step_table(gears: &Gears, ring: u8, way: Direction, chosen: u8) -> NetStepTable {
+    let to = match way {
+        Direction::Up => ring + 1,
+        Direction::Down => ring.saturating_sub(1),
+    };
+    let teeth = |ring: u8| gears.rings[usize::from(ring)];
+    let mut counts: Vec<u8> = (0..=MOST_REAR_SHIFTS).collect();
+    if !counts.contains(&chosen) {
+        counts.push(chosen);
+    }
+    let mut rows: Vec<(String, Vec<String>)> = Vec::new();
+    for count in &counts {
+        for (at, net) in net_steps(gears, ring, way, *count).iter().enumerate() {
+            if rows.len() <= at {
+                rows.push((gears.words(net.from), Vec::new()));
+            }
+            rows[at].1.push(match net.short {
+                true => "–".into(),
+                false => format!("{:+.0}", libm::round(net.step.0) + 0.0),
+            });
+        }
+    }
+    NetStepTable {
+        title: format!(
+            "{} to {}: step in percent by rear shifts, above zero is harder",
+            teeth(ring),
+            teeth(to)
+        ),
+        counts,
+        chosen,
+        rows,
+    }
+}
 
 /// How many rear shifts go with a front shift.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -127,6 +209,7 @@ fn usual(gears: &Gears, way: Direction) -> u8 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::catalogue::{TemplateId, template};
     use crate::gears::testing::gears;
 
     /// *Common practice*: with 50/34 and 11-34, three cogs nearly cancel the ring
@@ -176,5 +259,20 @@ mod tests {
         assert_eq!(paired.shift(&gears, Gear::new(0, 0), Direction::Down), None);
         assert!(net_steps(&gears, 0, Direction::Down, 2).is_empty());
         assert!(net_steps(&gears, 9, Direction::Down, 2).is_empty());
+    }
+
+    #[test]
+    fn the_table_says_what_the_legs_feel_for_every_count() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let tables = NetStepTable::all(&plan);
+        assert_eq!(tables.len(), 2);
+        let up = &tables[0];
+        assert!(up.title.starts_with("34 to 50:"));
+        assert_eq!(up.counts, [0, 1, 2, 3, 4]);
+        assert_eq!(up.chosen, 2);
+        // 34×17 to 50×21, two cogs back: 50/21 over 34/17.
+        let row = up.rows.iter().find(|(from, _)| from == "34×17");
+        assert_eq!(row.map(|(_, steps)| steps[2].as_str()), Some("+19"));
+        assert_eq!(up.rows[0].1[1], "–");
     }
 }

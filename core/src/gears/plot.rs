@@ -14,7 +14,10 @@ pub use mark::{Mark, MarkShape};
 pub use steps::{StepBar, StepPlot};
 pub use table::{GearTable, TableRow};
 
-use super::{Crossover, Direction, Gear, Gears, Rpm, SAME_GEAR, Shifting, ShiftingError};
+use super::{
+    Crossover, Direction, Drivetrain, Gear, Gears, Rpm, SAME_GEAR, Shifting, ShiftingError,
+    ToothError,
+};
 use crate::plan::Plan;
 use crate::vocabulary::Vocabulary;
 
@@ -52,6 +55,30 @@ impl Default for CadenceBand {
         }
     }
 }
+
+impl CadenceBand {
+    /// The band, if legs turn so and the slower end comes first.
+    ///
+    /// # Errors
+    /// When they do not.
+    pub fn checked(self) -> Result<CadenceBand, ToothError> {
+        let turns = |rpm: Rpm| (SLOWEST..=FASTEST).contains(&rpm.0);
+        if turns(self.from) && turns(self.to) && self.from < self.to {
+            Ok(self)
+        } else {
+            Err(ToothError::Cadences(self.from, self.to))
+        }
+    }
+
+    /// The cadence in the middle.
+    pub fn middle(self) -> Rpm {
+        Rpm((self.from.0 + self.to.0) / 2.0)
+    }
+}
+
+/// Cadences that are shown (our judgement).
+const SLOWEST: f64 = 20.0;
+const FASTEST: f64 = 150.0;
 
 /// What is drawn, and how.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -111,8 +138,9 @@ pub struct Row {
 pub struct WayLine {
     /// Which way; drawn solid up, dashed down.
     pub way: Direction,
-    /// Its points; up runs a little above the marks, down a little below.
-    pub points: Vec<(f64, f64)>,
+    /// A stretch for each ring; up runs a little above the marks, down a little
+    /// below.
+    pub stretches: Vec<((f64, f64), (f64, f64))>,
 }
 
 /// A crossover as an arrow that can be moved.
@@ -120,10 +148,15 @@ pub struct WayLine {
 pub struct CrossoverLine {
     /// Which.
     pub crossover: Crossover,
-    /// Where it leaves.
+    /// Where it leaves, at the edge of the mark.
     pub from: (f64, f64),
-    /// Where it lands.
+    /// Where it lands, likewise.
     pub to: (f64, f64),
+    /// Its line, as an SVG path.
+    pub d: String,
+    /// The place on the line by which it is taken; those of the two ways keep a
+    /// target apart.
+    pub handle: (f64, f64),
     /// What it does: "up: 34×15 to 50×19, two cogs, 16 % harder".
     pub words: String,
 }
@@ -132,14 +165,37 @@ pub struct CrossoverLine {
 const LEFT: f64 = 48.0;
 /// Room on the right, half a target wide.
 const RIGHT: f64 = 28.0;
-/// From row to row: two targets of 44 and the lines between.
-const ROW: f64 = 96.0;
+/// From row to row: two targets of 44 and the marks at the ends.
+const ROW: f64 = 132.0;
 /// Above the first row.
-const TOP: f64 = 56.0;
-/// Below the last row, for the axis.
-const BOTTOM: f64 = 72.0;
+const TOP: f64 = 44.0;
+/// From the last row to the axis.
+const TO_AXIS: f64 = 52.0;
+/// Below the axis, for its numbers and its label.
+const BELOW_AXIS: f64 = 44.0;
 /// How far the lines of the ways run off the row.
-const OFF: f64 = 16.0;
+const OFF: f64 = 9.0;
+/// How far from a row the crossovers begin and end.
+const EDGE: f64 = 12.0;
+/// The teeth of cogs above a row, and below it: where their foot stands.
+const LABELS: (f64, f64) = (-17.0, 27.0);
+/// The least room for the teeth of a cog.
+const LABEL: f64 = 17.0;
+/// How straight a crossover leaves and lands, as a share of the way between the
+/// rows.
+const BEND: f64 = 0.45;
+/// Where a crossover is taken, as a share of its way.
+const HANDLE: f64 = 0.75;
+
+impl Quantity {
+    /// What is known of a drivetrain: without a wheel the ratio alone.
+    pub fn known(drivetrain: &Drivetrain) -> &'static [Quantity] {
+        match drivetrain.wheel {
+            Some(_) => Quantity::ALL,
+            None => &[Quantity::Ratio],
+        }
+    }
+}
 
 impl GearPlot {
     /// The gears of a plan under its shift plan; a ladder that does not work is
@@ -180,9 +236,9 @@ impl<'a> View<'a> {
     }
 
     fn plot(&self, options: PlotOptions) -> GearPlot {
-        let axis = self.axis(options);
         let rings = self.gears.rings.len() as u8;
-        let height = TOP + BOTTOM + ROW * f64::from(rings - 1);
+        let last_row = TOP + ROW * f64::from(rings - 1);
+        let axis = self.axis(options, last_row + TO_AXIS);
         let y = |ring: u8| TOP + ROW * f64::from(rings - 1 - ring);
         let mut rows = Vec::new();
         for ring in (0..rings).rev() {
@@ -204,35 +260,18 @@ impl<'a> View<'a> {
         let (mut ways, mut crossovers) = (Vec::new(), Vec::new());
         if let Some(ladder) = self.ladder() {
             for way in Direction::ALL {
-                let off = if *way == Direction::Up { -OFF } else { OFF };
-                let path = ladder.path(*way).iter();
-                ways.push(WayLine {
-                    way: *way,
-                    points: path
-                        .map(|rung| at(*rung))
-                        .map(|(x, y)| (x, y + off))
-                        .collect(),
-                });
+                ways.push(way_line(*way, ladder.path(*way), at));
             }
             for crossover in ladder.crossovers() {
-                let off = if crossover.way == Direction::Up {
-                    -OFF
-                } else {
-                    OFF
-                };
-                let ((from_x, from_y), (to_x, to_y)) = (at(crossover.from), at(crossover.to));
-                crossovers.push(CrossoverLine {
-                    crossover,
-                    from: (from_x, from_y + off),
-                    to: (to_x, to_y + off),
-                    words: self.crossover_words(crossover),
-                });
+                let words = self.crossover_words(crossover);
+                crossovers.push(crossover_line(crossover, words, at));
             }
         }
+        label(&mut marks, rings - 1);
         GearPlot {
             title: format!("Gears by {}, {}", options.quantity, self.plan.shift_plan),
             summary: self.summary(),
-            size: (options.width, height),
+            size: (options.width, axis.y + BELOW_AXIS),
             axis,
             rows,
             marks,
@@ -256,7 +295,7 @@ impl<'a> View<'a> {
         }
     }
 
-    fn axis(&self, options: PlotOptions) -> Axis {
+    fn axis(&self, options: PlotOptions, y: f64) -> Axis {
         // Without a wheel only the ratio is known.
         let easiest = self.value(self.gears.easiest(), options);
         let hardest = self.value(self.gears.hardest(), options);
@@ -273,7 +312,7 @@ impl<'a> View<'a> {
                 format!("km/h at {:.0} to {to}", from.0)
             }
         };
-        Axis::of(label, (low, high), (LEFT, options.width - RIGHT))
+        Axis::of(label, (low, high), (LEFT, options.width - RIGHT), y)
     }
 
     /// What there is to see, in words.
@@ -314,6 +353,76 @@ impl<'a> View<'a> {
             crossover.step(gears),
             cadence.0,
         )
+    }
+}
+
+/// Writes the teeth of cogs beside their marks: above the largest ring, below
+/// the others, where no crossover comes. Where there is no room they are left
+/// out, those of the hardest gears last.
+fn label(marks: &mut [Mark], largest: u8) {
+    let mut last: Option<(u8, f64)> = None;
+    for mark in marks.iter_mut().rev() {
+        let (x, y) = mark.at;
+        if last.is_none_or(|(ring, after)| ring != mark.gear.ring || after - x >= LABEL) {
+            let (above, below) = LABELS;
+            let off = if mark.gear.ring == largest {
+                above
+            } else {
+                below
+            };
+            mark.label_foot = Some(y + off);
+            last = Some((mark.gear.ring, x));
+        }
+    }
+}
+
+/// A way as a stretch on each ring.
+fn way_line(way: Direction, path: &[Gear], at: impl Fn(Gear) -> (f64, f64)) -> WayLine {
+    let off = if way == Direction::Up { -OFF } else { OFF };
+    let beside = |gear| {
+        let (x, y) = at(gear);
+        (x, y + off)
+    };
+    let rungs = path.chunk_by(|a, b| a.ring == b.ring);
+    let stretches =
+        rungs.filter_map(|rungs| Some((beside(*rungs.first()?), beside(*rungs.last()?))));
+    WayLine {
+        way,
+        stretches: stretches.collect(),
+    }
+}
+
+/// A crossover as a line from mark to mark, upright at both ends.
+fn crossover_line(
+    crossover: Crossover,
+    words: String,
+    at: impl Fn(Gear) -> (f64, f64),
+) -> CrossoverLine {
+    // Up the ladder is up the picture.
+    let away = match crossover.way {
+        Direction::Up => -EDGE,
+        Direction::Down => EDGE,
+    };
+    let ((from_x, from_y), (to_x, to_y)) = (at(crossover.from), at(crossover.to));
+    let (from_y, to_y) = (from_y + away, to_y - away);
+    let bend = BEND * (to_y - from_y);
+    let (leaves, lands) = (from_y + bend, to_y - bend);
+    let on = |a: f64, b: f64, c: f64, d: f64| {
+        let (t, u) = (HANDLE, 1.0 - HANDLE);
+        a * u * u * u + 3.0 * b * u * u * t + 3.0 * c * u * t * t + d * t * t * t
+    };
+    CrossoverLine {
+        crossover,
+        from: (from_x, from_y),
+        to: (to_x, to_y),
+        d: format!(
+            "M{from_x:.1} {from_y:.1}C{from_x:.1} {leaves:.1} {to_x:.1} {lands:.1} {to_x:.1} {to_y:.1}"
+        ),
+        handle: (
+            on(from_x, from_x, to_x, to_x),
+            on(from_y, leaves, lands, to_y),
+        ),
+        words,
     }
 }
 

@@ -73,6 +73,14 @@ impl PresetId {
         }
     }
 
+    /// The set that a drivetrain has, whatever wheel, crank and derailleurs are.
+    pub fn of(drivetrain: &Drivetrain) -> Option<PresetId> {
+        PresetId::ALL.iter().copied().find(|preset| {
+            let own = preset.drivetrain();
+            (&own.rings, &own.cogs) == (&drivetrain.rings, &drivetrain.cogs)
+        })
+    }
+
     /// A usual set with so many rings and cogs, if there is one.
     pub fn with(rings: u8, cogs: u8) -> Option<PresetId> {
         PresetId::ALL.iter().copied().find(|preset| {
@@ -91,6 +99,7 @@ mod tests {
         for preset in PresetId::ALL {
             let drivetrain = preset.drivetrain();
             assert_eq!(drivetrain.to_string(), preset.words());
+            assert_eq!(PresetId::of(&drivetrain), Some(*preset));
             for (sprockets, check) in [
                 (&drivetrain.rings, Sprockets::rings as fn(&[Teeth]) -> _),
                 (&drivetrain.cogs, Sprockets::cogs),

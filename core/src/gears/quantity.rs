@@ -2,6 +2,9 @@
 
 use std::fmt;
 
+use super::ToothError;
+use crate::text::Text;
+
 /// Teeth of a ring or a cog.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Teeth(pub u8);
@@ -9,6 +12,22 @@ pub struct Teeth(pub u8);
 impl fmt::Display for Teeth {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.0.fmt(f)
+    }
+}
+
+impl Teeth {
+    /// A number of teeth out of a field; nothing is not entered.
+    ///
+    /// # Errors
+    /// When it is no number of teeth.
+    pub fn read(text: &str) -> Result<Option<Teeth>, ToothError> {
+        match text.trim() {
+            "" => Ok(None),
+            text => match text.parse() {
+                Ok(teeth) => Ok(Some(Teeth(teeth))),
+                Err(_) => Err(ToothError::NotTeeth(Text::new(text).to_string())),
+            },
+        }
     }
 }
 

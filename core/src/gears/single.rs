@@ -45,6 +45,25 @@ impl SingleRing {
         }
     }
 
+    /// What it keeps and loses, in words.
+    pub fn words(&self) -> String {
+        let end = |percent: Percent, more: &str, less: &str| match percent.0 < 0.0 {
+            true => format!("{} {less}", Percent(-percent.0)),
+            false => format!("{percent} {more}"),
+        };
+        format!(
+            "With one ring of {} teeth on these cogs: a range of {} in place of {}; the easiest gear {}, the hardest {}; {} gears in place of {} that differ; the largest step {}.",
+            self.gears.largest_ring(),
+            self.range,
+            self.range_before,
+            end(self.easy_end, "harder", "easier"),
+            end(self.hard_end, "easier", "harder"),
+            self.gears.cogs.len(),
+            self.gears_before,
+            self.largest_step,
+        )
+    }
+
     /// The ring that loses as much at either end: between the largest and the
     /// smallest by the geometric mean (our judgement; hills ask for a smaller
     /// one).
@@ -84,6 +103,10 @@ mod tests {
         assert_eq!(single.easy_end.to_string(), "21 %");
         assert_eq!(single.hard_end.to_string(), "18 %");
         assert_eq!(single.largest_step.to_string(), "14 %");
+        assert_eq!(
+            single.words(),
+            "With one ring of 41 teeth on these cogs: a range of 3.09 in place of 4.55; the easiest gear 21 % harder, the hardest 18 % easier; 12 gears in place of 23 that differ; the largest step 14 %."
+        );
         let wide = gears("40", "11 13 15 18 21 24 28 32 37 44 51");
         let single = SingleRing::of(&before, Teeth(40), Some(&wide.cogs));
         assert!(single.easy_end.0 < 0.0 && single.hard_end.0 > 0.0);

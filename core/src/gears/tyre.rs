@@ -90,6 +90,31 @@ impl Rolling {
         }
     }
 
+    /// What stands in a field: the marking of a tyre, "28-622", or millimetres
+    /// as measured, "2105". Nothing is not entered.
+    ///
+    /// # Errors
+    /// When it is neither, or no wheel is so.
+    pub fn read(text: &str) -> Result<Option<Rolling>, ToothError> {
+        let text = text.trim();
+        let measured = text.trim_end_matches("mm").trim_end();
+        if text.is_empty() {
+            Ok(None)
+        } else if let Ok(mm) = measured.parse::<u32>() {
+            Rolling::measured(Mm(f64::from(mm))).map(Some)
+        } else {
+            Ok(Some(Rolling::Tyre(Tyre::parse(text)?)))
+        }
+    }
+
+    /// As it stands in a field.
+    pub fn to_field(self) -> String {
+        match self {
+            Rolling::Tyre(tyre) => tyre.to_string(),
+            Rolling::Measured(Mm(mm)) => format!("{mm:.0}"),
+        }
+    }
+
     /// What the wheel rolls in one turn.
     pub fn circumference(self) -> Mm {
         match self {
@@ -143,6 +168,17 @@ mod tests {
             "“big” is no marking of a tyre. Enter width and bead seat as on its side wall, such as 28-622."
         );
         assert!(Tyre::parse("99999-622").is_err() && Tyre::parse("-5-622").is_err());
+    }
+
+    #[test]
+    fn a_field_takes_a_marking_or_millimetres() {
+        let read = |text| Rolling::read(text).map(|r| r.map(Rolling::to_field));
+        assert_eq!(read(" "), Ok(None));
+        assert_eq!(read("28x622"), Ok(Some("28-622".into())));
+        assert_eq!(read(" 2105 mm"), Ok(Some("2105".into())));
+        for none in ["21", "0", "28-600", "700x28c", "wide"] {
+            assert!(read(none).is_err(), "{none}");
+        }
     }
 
     #[test]

@@ -94,8 +94,8 @@ pub fn advice(step: &CheckStep, outcome: Outcome) -> &'static [Advice] {
         Outcome::Nothing => true,
     };
     match step.kind {
-        StepKind::Brake if step.key.starts_with("look:") => &[BLADE],
-        StepKind::Brake if step.key.starts_with("brake:") => &[WEIGHT, TOO_MUCH],
+        StepKind::Brake if step.is_look() => &[BLADE],
+        StepKind::Brake if step.is_called_brake() => &[WEIGHT, TOO_MUCH],
         StepKind::Brake | StepKind::Wheel | StepKind::Stop => &[AIR, PADS, PULL],
         StepKind::FullLock => &[SHORT],
         StepKind::Button | StepKind::Shift if nothing => {

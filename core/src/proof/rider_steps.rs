@@ -124,12 +124,13 @@ pub(super) fn of_first_ride(situation: &Situation<'_>) -> Vec<CheckStep> {
         CheckStep::new(format!("ready:{key}"), StepKind::Ready, act).shows(expect)
     };
     let mut steps = vec![
-        ready("place", "Look at the place", "dry, flat, closed to traffic"),
+        ready("place", "Look at the place", "dry, flat, closed to traffic").notes("Where"),
         ready(
             "helper",
             "A helper walks beside",
             "the helper knows when to stop the ride",
-        ),
+        )
+        .notes("Who helps"),
         ready(
             "mount",
             "Mount and dismount",
@@ -202,7 +203,8 @@ pub(super) fn of_first_ride(situation: &Situation<'_>) -> Vec<CheckStep> {
     );
     steps.push(
         CheckStep::new("after:words", StepKind::After, "The rider says how it was")
-            .shows("written down in the rider’s words"),
+            .shows("written down in the rider’s words")
+            .notes("In the rider’s words"),
     );
     steps
 }

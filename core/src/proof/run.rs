@@ -1,9 +1,10 @@
 //! How far a check is.
 
+use super::mended::is_to_repeat;
 use super::{CheckStep, PROVED, StepKind, is_current, steps};
 use crate::finding::Place;
 use crate::plan::Plan;
-use crate::record::{Check, Entry, Matter, Outcome, Step};
+use crate::record::{Check, Matter, Outcome, Step};
 use crate::revision;
 
 /// A step with what came of it last.
@@ -13,16 +14,29 @@ pub struct StepDone {
     pub step: CheckStep,
     /// What came of it last; `None`: not done yet.
     pub done: Option<Step>,
+    /// Whether it was OK, and is to be done again because something about the
+    /// same place was mended since.
+    pub again: bool,
     /// How often it did not go as expected since the check began.
     pub misses: usize,
 }
 
 impl StepDone {
-    /// Whether it went as expected the last time.
+    /// Whether it went as expected the last time, and that still counts.
     pub fn is_ok(&self) -> bool {
-        self.done
-            .as_ref()
-            .is_some_and(|done| done.outcome == Outcome::Ok)
+        let done = self.done.as_ref();
+        done.is_some_and(|done| done.outcome == Outcome::Ok && !self.again)
+    }
+
+    /// Whether it did not go as expected the last time.
+    pub fn is_missed(&self) -> bool {
+        let done = self.done.as_ref();
+        done.is_some_and(|done| done.outcome != Outcome::Ok)
+    }
+
+    /// Whether it is still to be done.
+    pub fn is_open(&self) -> bool {
+        self.done.is_none() || self.again
     }
 }
 
@@ -35,6 +49,8 @@ pub struct Run {
     pub steps: Vec<StepDone>,
     /// Whether somebody gave the last word: all of it is OK.
     pub proved: bool,
+    /// How many steps were done for an earlier revision and no longer count.
+    pub outdated: usize,
 }
 
 /// What to do now.
@@ -45,6 +61,9 @@ pub enum Progress {
     /// A brake is not as it must be: mend it, then do the step at this place
     /// again. Nothing else is asked before.
     MendBrake(usize),
+    /// Every step was done; something was missed twice in one place. The layout
+    /// is to change there.
+    ChangeLayout,
     /// Every step was done; so many did not go as expected.
     Differs(usize),
     /// Every step is OK; somebody says so with a name.
@@ -66,43 +85,45 @@ impl Run {
     /// How far a check is, for what the plan says now.
     pub fn of(plan: &Plan, check: Check) -> Run {
         let (code, hands) = (revision::code(plan), revision::hands_code(plan));
-        let mut entries: Vec<&Entry> = Vec::new();
-        for entry in plan
-            .record
-            .standing()
-            .filter(|e| is_current(e, check, code, hands))
-        {
+        let mut done: Vec<&Step> = Vec::new();
+        let mut outdated = 0;
+        for entry in plan.record.standing() {
             match &entry.matter {
-                Matter::Again(again) if *again == check => entries.clear(),
-                Matter::Step(step) if step.check == check => entries.push(entry),
+                Matter::Again(again) if *again == check => (done, outdated) = (Vec::new(), 0),
+                Matter::Step(step) if step.check == check => {
+                    match is_current(entry, check, code, hands) {
+                        true => done.push(step),
+                        false => outdated += 1,
+                    }
+                }
                 _ => {}
             }
         }
-        let done = |key: &str| {
-            let of_step = entries.iter().filter_map(|entry| match &entry.matter {
-                Matter::Step(step) if step.step == key => Some(step),
-                _ => None,
+        let all = steps(plan, check);
+        let last = |key: &str| done.iter().rposition(|done| done.step == key);
+        let with_outcome = all.iter().map(|step| {
+            let last = last(&step.key);
+            let again = last.is_some_and(|last| {
+                check == Check::Stand
+                    && done[last].outcome == Outcome::Ok
+                    && is_to_repeat(step, last, &all, &done)
             });
-            of_step.collect::<Vec<&Step>>()
-        };
-        let steps = steps(plan, check).into_iter().map(|step| {
-            let all = done(&step.key);
+            let of_step = done.iter().filter(|done| done.step == step.key);
             StepDone {
-                misses: all
-                    .iter()
-                    .filter(|done| done.outcome != Outcome::Ok)
-                    .count(),
-                done: all.last().map(|done| (*done).clone()),
-                step,
+                misses: of_step.filter(|done| done.outcome != Outcome::Ok).count(),
+                done: last.map(|last| done[last].clone()),
+                again,
+                step: step.clone(),
             }
         });
         let mut run = Run {
             check,
-            steps: steps.collect(),
+            steps: with_outcome.collect(),
             proved: false,
+            outdated,
         };
         // A step that went wrong after the last word takes it back.
-        run.proved = !done(PROVED).is_empty() && run.is_all_ok();
+        run.proved = last(PROVED).is_some() && run.is_all_ok();
         run
     }
 
@@ -121,39 +142,50 @@ impl Run {
         self.steps.iter().any(|step| step.done.is_some())
     }
 
-    /// Steps done, of all.
+    /// Steps done that count, of all.
     pub fn count(&self) -> (usize, usize) {
-        let done = self.steps.iter().filter(|step| step.done.is_some());
+        let done = self.steps.iter().filter(|step| !step.is_open());
         (done.count(), self.steps.len())
     }
 
     /// What to do now.
     pub fn progress(&self) -> Progress {
-        let is_brake =
-            |step: &StepDone| matches!(step.step.kind, StepKind::Brake | StepKind::Wheel);
-        let stops = |step: &StepDone| {
-            self.check == Check::Stand && is_brake(step) && step.done.is_some() && !step.is_ok()
+        let is_brake = |step: &StepDone| match self.check {
+            Check::Stand => matches!(step.step.kind, StepKind::Brake | StepKind::Wheel),
+            // The ride ends where a brake is not there.
+            Check::FirstRide => step.step.kind == StepKind::Stop,
+            Check::Rider => false,
         };
         if self.proved {
             return Progress::Proved;
         }
-        if let Some(at) = self.steps.iter().position(stops) {
+        let mut steps = self.steps.iter();
+        if let Some(at) = steps.position(|step| is_brake(step) && step.is_missed()) {
             return Progress::MendBrake(at);
         }
-        if let Some(at) = self.steps.iter().position(|step| step.done.is_none()) {
+        if let Some(at) = self.steps.iter().position(StepDone::is_open) {
             return Progress::Next(at);
         }
-        match self.steps.iter().filter(|step| !step.is_ok()).count() {
+        if !self.missed_twice().is_empty() {
+            return Progress::ChangeLayout;
+        }
+        match self.differing().count() {
             0 => Progress::GiveYourWord,
             differing => Progress::Differs(differing),
         }
     }
 
-    /// The steps that did not go as expected, heaviest first as they stand.
+    /// The next step after the one at `after` that did not go as expected: a
+    /// round that repeats only those goes from one to the next.
+    pub fn next_missed(&self, after: Option<usize>) -> Option<usize> {
+        let from = after.map_or(0, |at| at + 1);
+        let mut later = self.steps.iter().enumerate().skip(from);
+        later.find(|(_, step)| step.is_missed()).map(|(at, _)| at)
+    }
+
+    /// The steps that did not go as expected, in their order.
     pub fn differing(&self) -> impl Iterator<Item = &StepDone> {
-        self.steps
-            .iter()
-            .filter(|step| step.done.is_some() && !step.is_ok())
+        self.steps.iter().filter(|step| step.is_missed())
     }
 
     /// Buttons and wheels that were missed twice or more in the rider's check:

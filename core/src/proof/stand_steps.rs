@@ -1,7 +1,7 @@
 //! The steps on the stand, brakes first (*common practice*).
 
-use super::{CheckStep, StepKind};
-use crate::cockpit::{Bike, Blade, Control};
+use super::{CheckStep, Measure, StepKind};
+use crate::cockpit::{Bike, ButtonId, Control};
 use crate::finding::Place;
 use crate::function::Function;
 use crate::gears::{Crossover, Direction, Gears, Shifting};
@@ -9,7 +9,6 @@ use crate::layout::Hold;
 use crate::sheet::stand_check::three_presses;
 use crate::shift_plan::ShiftPlanKind;
 use crate::situation::Situation;
-use crate::text::capital;
 
 pub(super) fn of(situation: &Situation<'_>) -> Vec<CheckStep> {
     let mut steps = brakes(&situation.plan.bike);
@@ -79,16 +78,15 @@ fn of_lever(bike: &Bike, control: &Control) -> Vec<CheckStep> {
             StepKind::Brake,
             format!("Squeeze the {place} hard for ten seconds"),
         )
-        .shows("firm, and it does not creep towards the bar"),
-        CheckStep {
-            measure: "Gap at full pull",
-            ..step(
-                "gap",
-                StepKind::Brake,
-                format!("Keep the {place} pulled and measure from blade to bar"),
-            )
-            .shows(format!("{} or more", Blade::LEAST_GAP))
-        },
+        .shows("firm, and it does not creep towards the bar")
+        .lasts(10),
+        step(
+            "gap",
+            StepKind::Brake,
+            format!("Keep the {place} pulled and measure from blade to bar"),
+        )
+        .shows(format!("{} or more", Measure::GAP.least))
+        .measures(Measure::GAP),
     ];
     steps.extend(run.wheels.iter().map(|wheel| {
         let key = format!("hold:{id}:{}", Place::Wheel(*wheel).key());
@@ -127,6 +125,7 @@ fn buttons(situation: &Situation<'_>) -> Vec<CheckStep> {
             format!("Cranks turning: press the {place}"),
         )
         .shows(three_presses(function))
+        .expects_nothing(function.is_none())
         .times(3)
         .at([Place::Button(id)])
     })
@@ -151,9 +150,13 @@ fn holds(situation: &Situation<'_>) -> Vec<CheckStep> {
         steps.push(
             CheckStep::new(format!("keep:{id}"), StepKind::Hold, act)
                 .shows(expect)
+                .lasts(3)
                 .at([Place::Button(id)]),
         );
     }
+    let is_other = |id: &ButtonId| !layout.holds.contains_key(id);
+    let all = bike.buttons().into_iter().map(|(id, ..)| id);
+    let rests_on = all.filter(is_other).map(Place::Button);
     let others = if steps.is_empty() {
         "every button"
     } else {
@@ -165,7 +168,9 @@ fn holds(situation: &Situation<'_>) -> Vec<CheckStep> {
             StepKind::Hold,
             format!("Keep {others} pressed for three seconds"),
         )
-        .shows("no more than one press does"),
+        .shows("no more than one press does")
+        .lasts(3)
+        .rests_on(rests_on),
     );
     steps
 }
@@ -276,11 +281,13 @@ fn walked(situation: &Situation<'_>, crossover: &Crossover, gears: &Gears) -> Ch
 }
 
 fn power(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let bike = &situation.plan.bike;
+    let buttons = bike.buttons().into_iter();
     let mut steps = vec![
         CheckStep::new("power", StepKind::Power, "Switch the system off and on")
-            .shows("it starts, and nothing shifts by itself"),
+            .shows("it starts, and nothing shifts by itself")
+            .rests_on(buttons.map(|(id, ..)| Place::Button(id))),
     ];
-    let bike = &situation.plan.bike;
     steps.extend(bike.buttons().into_iter().map(|(id, control, _)| {
         let function = situation.layout.tap(bike, id);
         let expect = match function {
@@ -289,7 +296,8 @@ fn power(situation: &Situation<'_>) -> Vec<CheckStep> {
         };
         let act = format!("Again: press the {} once", control.place_of(id.part));
         CheckStep::new(format!("again:{id}"), StepKind::Power, act)
-            .shows(capital(&expect))
+            .shows(expect)
+            .expects_nothing(function.is_none())
             .at([Place::Button(id)])
     }));
     steps

@@ -15,6 +15,9 @@ pub enum ProofState {
     Going(usize, usize),
     /// It stands for what the plan says now.
     Stands {
+        /// The revision by number when the last word was given; its code is
+        /// still the plan's.
+        revision: u32,
         /// Who gave the last word; a typed name is not a signature.
         by: Text,
         /// When.
@@ -37,6 +40,30 @@ impl ProofState {
     /// Whether it stands.
     pub const fn stands(&self) -> bool {
         matches!(self, ProofState::Stands { .. })
+    }
+
+    /// How it stands, to follow a colon: "not yet".
+    fn words(&self, code: Code) -> String {
+        let day = |date: &Option<Date>| date.map(|d| format!(", {d}")).unwrap_or_default();
+        match self {
+            ProofState::NotYet => "not yet".into(),
+            ProofState::Going(done, of) => format!("not yet, {done} of {of} steps done"),
+            ProofState::Stands { revision, by, date } => {
+                let day = day(date);
+                format!("yes, for revision {revision} ({code}), says {by}{day}")
+            }
+            ProofState::Lapsed {
+                revision,
+                code,
+                date,
+                ..
+            } => {
+                let day = day(date);
+                format!(
+                    "no longer; it was for revision {revision} ({code}{day}), and the plan changed since"
+                )
+            }
+        }
     }
 }
 
@@ -66,6 +93,14 @@ impl Proof {
             code: revision::code(plan),
         }
     }
+
+    /// Both in words, a sentence each.
+    pub fn words(&self) -> [String; 2] {
+        [
+            format!("Wired and working: {}.", self.wired.words(self.code)),
+            format!("Tried by the rider: {}.", self.tried.words(self.code)),
+        ]
+    }
 }
 
 fn state(plan: &Plan, checks: &[Check]) -> ProofState {
@@ -78,6 +113,7 @@ fn state(plan: &Plan, checks: &[Check]) -> ProofState {
     let last_word = words.last();
     if let Some(word) = last_word.filter(|_| runs.iter().all(Run::is_proved)) {
         return ProofState::Stands {
+            revision: word.revision,
             by: word.by.clone(),
             date: word.date,
         };

@@ -137,6 +137,8 @@ proptest! {
                 prop_assert_eq!(advice(step, Outcome::Ok), &[] as &[Advice]);
                 prop_assert!(!advice(step, Outcome::SomethingElse).is_empty());
                 prop_assert!(!advice(step, Outcome::Nothing).is_empty());
+                prop_assert!(!step.instead().is_empty());
+                prop_assert_eq!(step.answers()[0].outcome, Outcome::Ok);
             }
         }
     }
@@ -300,4 +302,230 @@ fn the_card_says_how_to_stop() {
     );
     let both = RoadCard::of(&template(TemplateId::RoadPlain).plan("Test"));
     assert_eq!((both.borrowed, both.stop.len()), (None, 2));
+}
+
+/// Every step up to the one named is OK.
+fn until(history: &mut History, check: Check, key: &str) {
+    loop {
+        let run = Run::of(history.plan(), check);
+        let Progress::Next(at) = run.progress() else {
+            panic!("{:?}", run.progress());
+        };
+        let step = run.steps[at].step.key.clone();
+        if step == key {
+            return;
+        }
+        does(history, &done(check, &step, Outcome::Ok));
+    }
+}
+
+fn open(plan: &Plan, check: Check) -> Vec<String> {
+    let run = Run::of(plan, check);
+    let open = run.steps.iter().filter(|step| step.is_open());
+    open.map(|step| step.step.key.clone()).collect()
+}
+
+#[test]
+fn a_brake_that_was_mended_is_squeezed_again() {
+    let mut shop = road();
+    let lever = shop.plan().bike.brakes.runs[0].lever;
+    let wheel = Place::Wheel(shop.plan().bike.brakes.runs[0].wheels[0]).key();
+    let [squeeze, gap, hold] = [
+        format!("squeeze:{lever}"),
+        format!("gap:{lever}"),
+        format!("hold:{lever}:{wheel}"),
+    ];
+    until(&mut shop, Check::Stand, &hold);
+    does(&mut shop, &done(Check::Stand, &hold, Outcome::Nothing));
+    assert!(!open(shop.plan(), Check::Stand).contains(&squeeze));
+    does(&mut shop, &done(Check::Stand, &hold, Outcome::Ok));
+    let again = open(shop.plan(), Check::Stand);
+    assert!(again.contains(&squeeze) && again.contains(&gap) && !again.contains(&hold));
+    for key in [&squeeze, &gap] {
+        does(&mut shop, &done(Check::Stand, key, Outcome::Ok));
+    }
+    let again = open(shop.plan(), Check::Stand);
+    assert!(![squeeze, gap, hold].iter().any(|key| again.contains(key)));
+}
+
+#[test]
+fn a_button_that_was_mended_is_pressed_again_and_no_other() {
+    let mut shop = road();
+    let paddle = button(shop.plan(), "right outer paddle");
+    let press = format!("press:{paddle}");
+    until(&mut shop, Check::Stand, &press);
+    does(&mut shop, &done(Check::Stand, &press, Outcome::Nothing));
+    while let Progress::Next(at) = Run::of(shop.plan(), Check::Stand).progress() {
+        let key = steps(shop.plan(), Check::Stand)[at].key.clone();
+        does(&mut shop, &done(Check::Stand, &key, Outcome::Ok));
+    }
+    let run = Run::of(shop.plan(), Check::Stand);
+    assert_eq!(run.progress(), Progress::Differs(1));
+    assert_eq!(
+        run.next_missed(None),
+        run.steps.iter().position(|s| s.step.key == press)
+    );
+    does(&mut shop, &done(Check::Stand, &press, Outcome::Ok));
+    let again = open(shop.plan(), Check::Stand);
+    assert!(again.contains(&format!("again:{paddle}")) && again.contains(&"power".to_owned()));
+    let untouched = |key: &String| {
+        key.starts_with("squeeze")
+            || (key.starts_with("press:") || key.starts_with("again:"))
+                && !key.ends_with(&paddle.to_string())
+    };
+    assert!(!again.iter().any(untouched), "{again:?}");
+    let word = done(Check::Stand, PROVED, Outcome::Ok);
+    assert!(refused(shop.plan(), &word).starts_with("Not every step is OK yet."));
+    prove(&mut shop, Check::Stand);
+    assert!(Proof::of(shop.plan()).wired.stands());
+}
+
+#[test]
+fn a_gap_that_is_too_small_is_not_ok() {
+    let shop = road();
+    let steps = steps(shop.plan(), Check::Stand);
+    let gap = steps.iter().find(|step| step.measure.is_some());
+    let gap = gap.expect("a gap is measured");
+    let measured = |mm: f64, outcome| {
+        written(
+            Role::Shop,
+            Matter::Step(Step {
+                check: Check::Stand,
+                step: gap.key.clone(),
+                outcome,
+                what: "".into(),
+                measured: Some(crate::units::Mm(mm)),
+            }),
+        )
+    };
+    assert!(refused(shop.plan(), &measured(19.0, Outcome::Ok)).starts_with("That is less than"));
+    assert!(shop.plan().apply(&measured(20.0, Outcome::Ok)).is_ok());
+    assert!(
+        shop.plan()
+            .apply(&measured(19.0, Outcome::SomethingElse))
+            .is_ok()
+    );
+}
+
+#[test]
+fn nothing_is_right_where_nothing_is_expected() {
+    let mut shop = road();
+    let hood = button(shop.plan(), "left hood button");
+    does(&mut shop, &Edit::Layout(LayoutEdit::Tap(hood, None)));
+    let quiet = |key: String| {
+        let steps = steps(shop.plan(), Check::Stand);
+        let step = steps
+            .iter()
+            .find(|step| step.key == key)
+            .expect("it is there");
+        assert!(step.expects_nothing);
+        let answers: Vec<Outcome> = step.answers().iter().map(|a| a.outcome).collect();
+        assert_eq!(answers, [Outcome::Ok, Outcome::SomethingElse]);
+        assert_eq!(step.answer(Outcome::Ok), "OK: nothing happened");
+    };
+    quiet(format!("press:{hood}"));
+    quiet(format!("again:{hood}"));
+}
+
+#[test]
+fn two_misses_in_one_place_keep_the_word_back() {
+    let mut history = road();
+    prove(&mut history, Check::Stand);
+    let called = steps(history.plan(), Check::Rider);
+    let call = called.iter().find(|s| s.kind == StepKind::Call);
+    let call = call.expect("a function is called").key.clone();
+    for outcome in [Outcome::Nothing, Outcome::SomethingElse, Outcome::Ok] {
+        does(&mut history, &done(Check::Rider, &call, outcome));
+    }
+    while let Progress::Next(at) = Run::of(history.plan(), Check::Rider).progress() {
+        does(
+            &mut history,
+            &done(Check::Rider, &called[at].key, Outcome::Ok),
+        );
+    }
+    let run = Run::of(history.plan(), Check::Rider);
+    assert_eq!(run.progress(), Progress::ChangeLayout);
+    assert!(
+        refused(history.plan(), &done(Check::Rider, PROVED, Outcome::Ok))
+            .starts_with("Something was missed twice in one place.")
+    );
+    does(
+        &mut history,
+        &written(Role::Rider, Matter::Again(Check::Rider)),
+    );
+    prove(&mut history, Check::Rider);
+}
+
+#[test]
+fn a_first_ride_ends_where_a_brake_is_not_there() {
+    let mut history = road();
+    prove(&mut history, Check::Stand);
+    prove(&mut history, Check::Rider);
+    let ride = steps(history.plan(), Check::FirstRide);
+    let at = ride.iter().position(|s| s.kind == StepKind::Stop);
+    let at = at.expect("stops come first");
+    until(&mut history, Check::FirstRide, &ride[at].key);
+    does(
+        &mut history,
+        &done(Check::FirstRide, &ride[at].key, Outcome::Nothing),
+    );
+    let run = Run::of(history.plan(), Check::FirstRide);
+    assert_eq!(run.progress(), Progress::MendBrake(at));
+}
+
+#[test]
+fn a_bike_that_is_not_ready_is_not_given_to_the_rider() {
+    let mut shop = History::new(demo(DemoId::Dipper).plan);
+    prove(&mut shop, Check::Stand);
+    let first = super::comes_first(shop.plan(), Check::Rider);
+    assert_eq!(
+        first,
+        Some("The sheet says NOT READY. Mend what must be fixed, then do the stand check again.")
+    );
+    let word = refused(shop.plan(), &done(Check::Rider, PROVED, Outcome::Ok));
+    assert_eq!(Some(word.as_str()), first);
+}
+
+#[test]
+fn steps_of_an_earlier_revision_are_counted_and_no_longer_count() {
+    let mut shop = road();
+    let hood = button(shop.plan(), "left hood button");
+    until(&mut shop, Check::Stand, "lock");
+    let before = Run::of(shop.plan(), Check::Stand).count().0;
+    does(
+        &mut shop,
+        &Edit::Layout(LayoutEdit::Tap(hood, Some(Function::Lights))),
+    );
+    let run = Run::of(shop.plan(), Check::Stand);
+    assert_eq!((run.count().0, run.outdated), (0, before));
+}
+
+#[test]
+fn how_it_stands_is_told_in_words() {
+    let mut shop = road();
+    assert_eq!(
+        Proof::of(shop.plan()).words(),
+        [
+            "Wired and working: not yet.",
+            "Tried by the rider: not yet."
+        ]
+    );
+    prove(&mut shop, Check::Stand);
+    let code = Proof::of(shop.plan()).code;
+    let revision = shop.plan().revision;
+    assert_eq!(
+        Proof::of(shop.plan()).words()[0],
+        format!("Wired and working: yes, for revision {revision} ({code}), says Bench 2.")
+    );
+    let hood = button(shop.plan(), "left hood button");
+    does(
+        &mut shop,
+        &Edit::Layout(LayoutEdit::Tap(hood, Some(Function::Lights))),
+    );
+    assert_eq!(
+        Proof::of(shop.plan()).words()[0],
+        format!(
+            "Wired and working: no longer; it was for revision {revision} ({code}), and the plan changed since."
+        )
+    );
 }

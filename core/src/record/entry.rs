@@ -33,6 +33,30 @@ pub struct Entry {
     pub matter: Matter,
 }
 
+impl Entry {
+    /// Whether this person wrote it, by name and role.
+    pub fn is_by(&self, by: &Text, role: Role) -> bool {
+        self.role == role && self.by == *by
+    }
+
+    /// Who wrote it and when: "K. Example, clinician, 2031-05-09".
+    pub fn signed(&self) -> String {
+        signed(&self.by, self.role, self.date)
+    }
+}
+
+/// Who and when in one line; a typed name is not a signature.
+pub fn signed(by: &Text, role: Role, date: Option<Date>) -> String {
+    let mut words = match by.is_empty() {
+        true => role.to_string(),
+        false => format!("{by}, {role}"),
+    };
+    if let Some(date) = date {
+        words.push_str(&format!(", {date}"));
+    }
+    words
+}
+
 /// What an entry says.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Matter {

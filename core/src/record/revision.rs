@@ -40,6 +40,21 @@ pub struct PartStep {
     pub was: Vec<Was>,
 }
 
+impl Revision {
+    /// Who made it and when: "K. Example, clinician, 2031-05-09"; what nobody
+    /// said is left out.
+    pub fn signed(&self) -> String {
+        let name = (!self.by.is_empty()).then(|| self.by.to_string());
+        let role = self.role.map(|role| role.to_string());
+        let date = self.date.map(|date| date.to_string());
+        let said: Vec<String> = [name, role, date].into_iter().flatten().collect();
+        match said.is_empty() {
+            true => "not noted".into(),
+            false => said.join(", "),
+        }
+    }
+}
+
 impl PartStep {
     /// The version that a revision with this number made.
     pub const fn version(&self, number: u32) -> Version {

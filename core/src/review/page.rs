@@ -12,7 +12,7 @@ use crate::record::{Code, Entry, Matter};
 use crate::revision::{self, Difference};
 use crate::rider::{Answer, Evidence, QUESTIONS, Side, Source, Subject};
 use crate::rules;
-use crate::sheet::NOT_ASSESSED;
+use crate::sheet::{NOT_ASSESSED, TitleBlock};
 use crate::situation::Situation;
 use crate::text::{Date, Text};
 use crate::vocabulary::Vocabulary;
@@ -22,6 +22,8 @@ use crate::vocabulary::Vocabulary;
 pub struct ReviewPage {
     /// The revision: number and code.
     pub revision: (u32, Code),
+    /// What the page is about: plan, bike, rider.
+    pub title: TitleBlock,
     /// The revision of the last review that stands, if there is one, and what
     /// changed since.
     pub since: Option<(u32, Vec<Difference>)>,
@@ -43,8 +45,12 @@ pub struct ReviewPage {
     pub marks: Vec<MarkLine>,
     /// Open findings about hand use: a clinician may accept these.
     pub open: Vec<Finding>,
+    /// Findings about hand use that were accepted with a reason.
+    pub accepted: Vec<Finding>,
     /// Open findings that nobody can accept, each with the reason.
     pub never: Vec<(Finding, &'static str)>,
+    /// Open findings about building the bike: the shop's to settle.
+    pub for_shop: Vec<Finding>,
     /// Comments.
     pub comments: Vec<CommentLine>,
     /// Decisions, the latest first; several may stand side by side.
@@ -77,8 +83,8 @@ pub struct Decided {
     pub revision: (u32, Code),
     /// The decision.
     pub review: Review,
-    /// What was added later.
-    pub addenda: Vec<Text>,
+    /// What was added later, each with who wrote it.
+    pub addenda: Vec<String>,
     /// How it stands.
     pub standing: Standing,
 }
@@ -124,6 +130,7 @@ impl ReviewPage {
         });
         ReviewPage {
             revision: (plan.revision, revision::code(plan)),
+            title: TitleBlock::of(&situation),
             since,
             sources: Sources::of(plan),
             not_asked: not_asked(plan),
@@ -137,6 +144,12 @@ impl ReviewPage {
             own_words: own_words(plan),
             marks: marks(plan),
             open: of(Acceptable::ByClinician).collect(),
+            accepted: (findings.iter())
+                .filter(|f| f.acceptable == Acceptable::ByClinician)
+                .filter(|f| plan.acceptance_of(f).is_some())
+                .cloned()
+                .collect(),
+            for_shop: of(Acceptable::ByShop).collect(),
             never: of(Acceptable::Never)
                 .map(|finding| {
                     let why = why(&finding);

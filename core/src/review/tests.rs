@@ -3,8 +3,8 @@
 use proptest::prelude::*;
 
 use super::{
-    Audience, Basis, Decision, Fit, MarkKind, Review, ReviewPage, Standing, Trial, Who, comments,
-    marks,
+    Audience, Basis, Block, Decision, Fit, MarkKind, Review, ReviewEvent, ReviewPage, Standing,
+    Trial, Who, comments, marks, pins,
 };
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::edit::{Edit, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
@@ -204,7 +204,12 @@ fn records_are_only_added_to_and_undo_leaves_them() {
         .expect("an addendum is written");
     assert!(history.undo());
     let decided = ReviewPage::of(history.plan(), Role::Clinician).decided;
-    assert_eq!(decided[0].addenda, ["gloves on".into()]);
+    assert_eq!(decided[0].addenda.len(), 1);
+    assert!(
+        decided[0].addenda[0].starts_with("gloves on (K."),
+        "{:?}",
+        decided[0].addenda
+    );
     let withdraw = by(
         Role::Clinician,
         Matter::Withdrawn {
@@ -478,4 +483,87 @@ proptest! {
             prop_assert!(!private || *role != Role::Shop);
         }
     }
+}
+
+#[test]
+fn paper_and_plain_text_say_the_same_in_the_order_of_reading() {
+    let mut plan = demo(DemoId::Wren).plan;
+    let lever = plan.bike.buttons()[0].0;
+    let review = Review {
+        changes: vec![(lever, "leave it blank".into())],
+        again_on: Date::new(2031, 8, 1),
+        again_after: vec![ReviewEvent::Numbness, ReviewEvent::Fall],
+        ..seen(Decision::AfterChanges)
+    };
+    plan = after(&plan, &[reviewed(review)]);
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    let text = page.to_text(&plan);
+    let mut from = 0;
+    for part in page.parts(&plan) {
+        let heading = format!("-- {} --", part.heading);
+        let at = text[from..].find(&heading);
+        from += at.unwrap_or_else(|| panic!("{heading} is not where it should be: {text}"));
+        assert!(!part.blocks.is_empty(), "{heading} says nothing");
+        for block in part.blocks {
+            if let Block::Table(heads, rows) = block {
+                assert!(rows.iter().all(|row| row.len() == heads.len()));
+            }
+        }
+    }
+    for words in [
+        "K., clinician, 2031-05-09",
+        "leave it blank",
+        "Review again: on 2031-08-01, or after numbness or a fall",
+        "Rider agrees: not asked",
+        "Given for what the plan says now.",
+        "A typed name is not a signature.",
+        &page.revision_words(),
+    ] {
+        assert!(text.contains(words), "{words}: {text}");
+    }
+    // Both days of each wheel and position, once.
+    let rows = page.stopping_rows();
+    assert_eq!(rows.len() * 2, page.stopping.len());
+    assert!(
+        rows.iter()
+            .all(|row| !row.usual.is_empty() && !row.bad.is_empty())
+    );
+}
+
+#[test]
+fn what_a_comment_may_be_pinned_to_can_be_written() {
+    let plan = road();
+    let findings = rules::findings(&plan);
+    let all = pins(&plan, &findings);
+    assert_eq!(all.len(), 3 + plan.bike.buttons().len() + findings.len());
+    for (on, words) in all {
+        assert!(!words.is_empty() && !words.contains('|'), "{words}");
+        let comment = Matter::Comment {
+            on,
+            audience: Audience::Everyone,
+            text: "look".into(),
+        };
+        assert!(plan.apply(&by(Role::Shop, comment)).is_ok(), "{words}");
+    }
+}
+
+#[test]
+fn findings_stand_where_they_may_be_settled() {
+    let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, None);
+    let plan = after(&road(), &[Edit::Rider(rests)]);
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    let all = rules::findings(&plan).len();
+    assert_eq!(
+        page.open.len() + page.never.len() + page.for_shop.len(),
+        all
+    );
+    let finding = page.open[0].clone();
+    let plan = after(&plan, &[acceptance(&finding, Role::Clinician, "seen")]);
+    let then = ReviewPage::of(&plan, Role::Clinician);
+    assert_eq!(then.accepted, [finding]);
+    assert_eq!(then.open.len() + 1, page.open.len());
+    assert!(
+        then.to_text(&plan)
+            .contains("Accepted (K., clinician): seen")
+    );
 }

@@ -2,10 +2,13 @@
 
 use super::{Audience, MarkKind};
 use crate::cockpit::ButtonId;
-use crate::finding::Role;
+use crate::finding::{Finding, Place, Role};
 use crate::plan::Plan;
-use crate::record::{Code, Entry, Matter, Pin};
-use crate::text::{Date, Text};
+use crate::record::{Code, Entry, Matter, Pin, signed};
+use crate::rider::Side;
+use crate::rules;
+use crate::text::{Date, Text, capital};
+use crate::vocabulary::Vocabulary as _;
 
 /// A comment that stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,8 +27,8 @@ pub struct CommentLine {
     pub audience: Audience,
     /// What it says.
     pub text: Text,
-    /// What was added later.
-    pub addenda: Vec<Text>,
+    /// What was added later, each with who wrote it.
+    pub addenda: Vec<String>,
 }
 
 /// The rider's own words, one after another.
@@ -78,9 +81,56 @@ fn sees(role: Role, audience: Audience) -> bool {
     audience == Audience::Everyone || role != Role::Shop
 }
 
-pub(super) fn addenda(plan: &Plan, entry: &Entry) -> Vec<Text> {
+pub(super) fn addenda(plan: &Plan, entry: &Entry) -> Vec<String> {
     let added = plan.record.addenda(entry.id);
-    added.map(|(_, text)| text.clone()).collect()
+    added
+        .map(|(entry, text)| format!("{text} ({})", entry.signed()))
+        .collect()
+}
+
+/// Everything that a comment may be pinned to, with its words: the whole plan,
+/// hands, buttons in balloon order, what the rules say.
+pub fn pins(plan: &Plan, findings: &[Finding]) -> Vec<(Pin, String)> {
+    let hands = Side::ALL.iter().map(|side| Pin::Place(Place::Hand(*side)));
+    let buttons = plan.bike.buttons().into_iter();
+    let buttons = buttons.map(|(id, ..)| Pin::Place(Place::Button(id)));
+    let findings = findings.iter().map(|finding| Pin::Finding(finding.key()));
+    let all = [Pin::Whole].into_iter().chain(hands).chain(buttons);
+    all.chain(findings)
+        .map(|pin| {
+            let words = pin.words(plan);
+            (pin, words)
+        })
+        .collect()
+}
+
+impl Pin {
+    /// What it names, in words: "3 left inner paddle", "finding: …".
+    pub fn words(&self, plan: &Plan) -> String {
+        let of_place = |place: &Place| {
+            let words = place.words(&plan.bike);
+            match place.balloon(&plan.bike) {
+                Some(number) => format!("{number} {words}"),
+                None => words,
+            }
+        };
+        match self {
+            Pin::Whole => "the whole plan".into(),
+            Pin::Place(place) => of_place(place),
+            Pin::Finding(key) => {
+                let mut parts = key.split('|');
+                let id = parts.next().unwrap_or_default();
+                let title = rules::rule(id).map_or(id, |rule| rule.title);
+                let places: Vec<String> = parts
+                    .filter_map(|key| Some(of_place(&Place::parse(key)?)))
+                    .collect();
+                match places.is_empty() {
+                    true => format!("finding: {title}"),
+                    false => format!("finding: {title}: {}", places.join(", ")),
+                }
+            }
+        }
+    }
 }
 
 /// The rider's own words: those of the interview, then those written since.
@@ -129,4 +179,28 @@ pub fn marks(plan: &Plan) -> Vec<MarkLine> {
     }
     found.sort_unstable_by_key(|mark| (plan.bike.balloon(mark.button), mark.button, mark.kind));
     found
+}
+
+impl CommentLine {
+    /// Who wrote it and who sees it.
+    pub fn heading(&self) -> String {
+        let who = signed(&self.by, self.role, self.date);
+        format!("{who}; for {}", self.audience)
+    }
+}
+
+impl MarkLine {
+    /// "2 left inner paddle: hurts: after an hour".
+    pub fn words(&self, plan: &Plan) -> String {
+        let place = Pin::Place(Place::Button(self.button)).words(plan);
+        let more = match self.text.is_empty() {
+            true => String::new(),
+            false => format!(": {}", self.text),
+        };
+        let older = match self.is_older {
+            true => " (said of an older revision)",
+            false => "",
+        };
+        format!("{}: {}{more}{older}", capital(&place), self.kind)
+    }
 }

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 
-use super::{code, differences, hands_code, plan_at};
+use super::{between, code, differences, hands_code, plan_at};
 use crate::catalogue::{TemplateId, template};
 use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
 use crate::finding::{Place, Role};
@@ -229,4 +229,27 @@ fn removed_hand_details_cannot_be_looked_back_at() {
         assert!(!past.plan.has_hand_details(), "{revision}");
     }
     assert!(!format!("{:?}", history.plan()).contains("Rests"));
+}
+
+#[test]
+fn two_revisions_differ_whichever_is_named_first() {
+    let mut history = History::new(template(TemplateId::RoadPods).plan("Test"));
+    let hood = button(history.plan(), "left hood button");
+    let first = history.plan().revision;
+    let lights = Edit::Layout(LayoutEdit::Tap(hood, Some(Function::Lights)));
+    history.commit(&lights).expect("the button is free");
+    let plan = history.plan();
+    let found = between(plan, plan.revision, first).expect("both are on record");
+    assert_eq!(
+        found,
+        between(plan, first, plan.revision).expect("both are on record")
+    );
+    assert_eq!(found.buttons, [hood].into());
+    assert!(found.before.is_whole && found.after.is_whole);
+    assert_eq!(
+        found.differences[0].words,
+        "Left hood button: “lights”, was blank"
+    );
+    let same = between(plan, plan.revision, plan.revision).expect("it is on record");
+    assert!(same.differences.is_empty() && same.buttons.is_empty());
 }

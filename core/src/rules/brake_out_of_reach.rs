@@ -14,7 +14,7 @@ pub(super) static RULE: Rule = Rule {
     severity: Severity::MustFix,
     acceptable: Acceptable::Never,
     what: "From every position used while moving, a hand pulls each wheel’s brake from where it is: moving along the bar or crossing over is out of reach. On a bad day it is a check as long as another wheel’s brake is still pulled from there; where none is, it must be fixed, or accepted by the shop with a reason. On the extensions of an aero bar it is a check.",
-    why: "A brake is wanted at once. The way to it costs metres, and the hand that lets go was steering. A bad day is foreseen: the rider said what becomes of the hand after an hour or in the cold. With one brake left the rider still slows down; with none the bike cannot be stopped from there, so that weighs like any brake out of reach. It may be accepted where it is agreed how the rider does without: another position, shorter rides, stopping before the hand tires.",
+    why: "A brake is wanted at once. The way to it costs metres, and the hand that lets go was steering. A bad day is foreseen: the rider said what becomes of the hand after an hour or in the cold. With one brake left on such a day the rider still slows down, and that may be accepted where it is agreed how the rider does without: another position, shorter rides, stopping before the hand tires. With none the bike cannot be stopped from there, so that weighs like any brake out of reach.",
     remedy: "Put the brakes on a lever that an able hand reaches from there, add a lever there, or do not ride in that position and say so under Rider.",
     origin: Origin::Published(
         "TBIS 15194:2019 cl. 4.3.5.1: no hand leaves the bar to brake; 16 CFR 1512.5(b)(2): readily accessible in the normal riding position",

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::finding::{Finding, Place};
+use crate::gears::Sprockets;
 use crate::plan::Plan;
 use crate::rider::{QUESTIONS, QuestionId, Subject};
 use crate::spot::Spot;
@@ -132,6 +133,27 @@ pub(crate) fn noted(finding: &Finding, plan: &Plan) -> Vec<Spot> {
         rule if rule == function_lost_on_bad_day::RULE.id => {
             vec![hand(QuestionId::OnItsOwn), Some(Spot::Buttons)]
         }
+        rule if rule == gears_not_entered::RULE.id => {
+            let lacks = |sprockets: &Sprockets| sprockets.teeth().is_none();
+            let drivetrain = &plan.bike.drivetrain;
+            vec![
+                lacks(&drivetrain.rings).then_some(Spot::Rings),
+                lacks(&drivetrain.cogs).then_some(Spot::Cogs),
+            ]
+        }
+        rule if rule == derailleur_exceeded::RULE.id => {
+            vec![Some(Spot::Derailleurs), Some(Spot::Cogs)]
+        }
+        rule if [crossover_jumps::RULE.id, crossovers_too_close::RULE.id].contains(&rule) => {
+            vec![Some(Spot::Crossovers)]
+        }
+        rule if rule == ladder_broken::RULE.id => {
+            vec![Some(Spot::Crossovers), Some(Spot::ShiftPlan)]
+        }
+        rule if rule == hold_crosses_over::RULE.id => {
+            vec![Some(Spot::HoldsCross), Some(Spot::Buttons)]
+        }
+        rule if rule == no_chain_catcher::RULE.id => vec![Some(Spot::ChainCatcher)],
         _ => vec![Some(Spot::Buttons)],
     };
     spots.into_iter().flatten().collect()

@@ -22,6 +22,35 @@ vocabulary! {
     }
 }
 
+impl Along {
+    /// The choices that people have for a plan, the usual one first.
+    pub fn choices(plan: &Plan) -> Vec<Along> {
+        let is_private = |entry: &Arc<Entry>| matches!(&entry.matter, Matter::Comment { audience, .. } if *audience == Audience::RiderAndClinician);
+        let privately = plan.record.entries.iter().any(is_private);
+        let mut choices = vec![Along::WithoutRider, Along::WithRider];
+        choices.extend(privately.then_some(Along::RiderAndClinician));
+        choices
+    }
+
+    /// What goes along and what stays, in sentences.
+    pub const fn explained(self) -> &'static str {
+        match self {
+            Along::WithoutRider => {
+                "Along go the plan’s name and job number, bike, brakes, system, road and all layouts. Here stay the nickname, what the hands can do, the rider’s own words, notes, reviews, practice, and who did what."
+            }
+            Along::WithRider => {
+                "Everything in the plan goes along: hands, own words, notes, reviews. Practice goes along once the rider has sent it. Comments for rider and clinician only stay here."
+            }
+            Along::RiderAndClinician => {
+                "Everything in the plan goes along, comments for rider and clinician only included. Send it to nobody else."
+            }
+            Along::Layout => {
+                "The layout in hand goes along on its bike: no rider, no other layouts, nothing of its past."
+            }
+        }
+    }
+}
+
 /// What is said beside the choice without rider details.
 pub const IMPLIED: &str = "A layout itself still shows which hand does the work.";
 

@@ -202,6 +202,11 @@ fn what_is_between_rider_and_clinician_stays_there() {
         .expect("a session is kept");
     let entries = |plan: &Plan, along| content(plan, along).record.entries.len();
     let plan = history.plan().clone();
+    assert_eq!(Along::choices(&demo(DemoId::Wren).plan).len(), 2);
+    assert_eq!(
+        Along::choices(&plan).last(),
+        Some(&Along::RiderAndClinician)
+    );
     assert_eq!(entries(&plan, Along::WithRider), 0);
     assert_eq!(entries(&plan, Along::RiderAndClinician), 1);
     let sent = Matter::Sent(plan.record.entries[1].id);

@@ -30,6 +30,8 @@ pub struct GearCard {
 
 /// The width of the plots on paper, in user units.
 const WIDTH: f64 = 680.0;
+/// That of the steps, beside which words stand.
+const STEPS_WIDTH: f64 = 430.0;
 
 /// The card; `None` until the teeth are entered.
 pub(super) fn card(situation: &Situation<'_>) -> Option<GearCard> {
@@ -45,7 +47,14 @@ pub(super) fn card(situation: &Situation<'_>) -> Option<GearCard> {
         settings: settings::shift_plan(situation),
         summary: plot.summary.clone(),
         plot,
-        steps: StepPlot::of(plan, options).ok()?,
+        steps: StepPlot::of(
+            plan,
+            PlotOptions {
+                width: STEPS_WIDTH,
+                ..options
+            },
+        )
+        .ok()?,
         table: GearTable::of(plan, CadenceBand::default()).ok()?,
         asks: asks(plan),
     })

@@ -783,6 +783,7 @@ fn options_pass_and_the_hand_page_is_left_out_unless_asked_for() {
         hand_page: true,
         clinical: true,
         gear_card: false,
+        code: false,
     };
     let asked = Sheet::of(&plan, options);
     assert_eq!(asked.options, options);

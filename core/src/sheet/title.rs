@@ -39,7 +39,10 @@ impl TitleBlock {
                     )),
                 ),
                 Field::new("Date", plan.date.map(|date| date.to_string())),
-                Field::new("Layout", text(&situation.layout.name)),
+                Field::new(
+                    "Layout",
+                    text(&situation.layout.name).map(|name| marked(situation, name)),
+                ),
                 Field::new("Rider", text(&plan.rider.nickname)),
             ],
         }
@@ -60,5 +63,14 @@ impl TitleBlock {
     /// "Plan, revision 7": what each leaf repeats.
     pub fn running_head(&self) -> String {
         format!("{}, revision {}", self.plan, self.revision)
+    }
+}
+
+/// The layout's name, and how it stands to the one that was chosen: the wrong
+/// sheet must not hang on the stand.
+fn marked(situation: &Situation<'_>, name: String) -> String {
+    match situation.plan.not_the_chosen(situation.layout.id) {
+        Some(chosen) => format!("{name} (chosen is “{}”)", chosen.name),
+        None => name,
     }
 }

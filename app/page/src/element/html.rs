@@ -19,6 +19,7 @@ elements! {
     a A
     article Article
     aside Aside
+    blockquote Blockquote
     br Br
     button Button
     caption Caption

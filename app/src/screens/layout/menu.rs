@@ -3,6 +3,7 @@
 
 mod chords;
 mod reach;
+mod said;
 
 use leptos::ev::MouseEvent;
 use leptos::html;
@@ -20,6 +21,7 @@ use super::hands_on::focus_slot;
 use super::words::{FunctionIcons, capitalised, function_words, gloss, hold_words};
 use chords::Chords;
 use reach::ReachOf;
+use said::Said;
 
 /// The menu of the button that asked for it, as a dialog: the browser keeps the
 /// focus inside, closes it on Escape and gives the focus back.
@@ -97,6 +99,7 @@ fn Content(id: ButtonId) -> impl IntoView {
         }}
         <Connection id/>
         <ReachOf id/>
+        <Said id/>
         </div>
     }
 }

@@ -3,11 +3,9 @@
 use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::drawing::{Margin, SLOT_GAP, Sheet};
-use wasm_bindgen::JsCast;
-use wasm_bindgen::closure::Closure;
-use web_sys::ResizeObserver;
 
 use crate::number::number;
+use crate::observe::observe;
 use crate::settings::Lists;
 
 /// Width of a list beside the drawing at the usual text size, CSS pixels; the
@@ -112,19 +110,7 @@ pub fn follow_size(element: NodeRef<html::Div>, room: RwSignal<Room>) {
             });
         }
     };
-    element.on_load(move |element| {
-        measure();
-        let measured = Closure::<dyn Fn()>::new(measure);
-        let Ok(observer) = ResizeObserver::new(measured.as_ref().unchecked_ref()) else {
-            return;
-        };
-        observer.observe(&element);
-        // Both last as long as the view: they are no threads' business.
-        let kept = StoredValue::new_local((observer, measured));
-        on_cleanup(move || {
-            kept.with_value(|(observer, _)| observer.disconnect());
-        });
-    });
+    observe(element, measure);
 }
 
 fn window_height() -> f64 {

@@ -40,7 +40,6 @@ fn paper(page: &LoadPage) -> impl IntoView + use<> {
     let title = page
         .title
         .running_fields()
-        .into_iter()
         .map(|field| view! { <li>{field}</li> })
         .collect_view();
     let said = page

@@ -1,6 +1,6 @@
 //! What is asked on request only.
 
-use crate::erase::{When, flag, memo, text};
+use crate::erase::{When, flag, memo, text, view_of};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::HandPosition;
@@ -13,6 +13,7 @@ use super::Desk;
 use super::hand_column::ContactSteps;
 use crate::number::number;
 use crate::widgets::{Choice, all_or_not_asked};
+use crate::workspace::Workspace;
 
 const FURTHER: &[Contact] = &[
     Contact::Ring,
@@ -170,13 +171,22 @@ fn FineRide() -> impl IntoView {
 pub fn OwnWords() -> impl IntoView {
     let desk = Desk::here();
     let words = memo(move || desk.rider.with(|r| r.own_words.as_str().to_owned()));
+    let role = Workspace::here().role;
+    let locked = memo(move || {
+        !desk
+            .rider
+            .with(|rider| rider.lets_change_own_words(role.get()))
+    });
     view! {
         <section class="question" aria-labelledby="own-words">
             <h2 id="own-words">"In the rider's own words"</h2>
             <p class="quiet" id="own-words-about">
                 "What hurts, what confuses, what must stay as it is. It is printed on the sheet."
             </p>
-            <textarea class="own-words" rows="4" maxlength=Text::LIMIT.to_string()
+            {view_of(move || locked.get().then(|| view! {
+                <p>"Only the rider changes these words. Write a comment under Review instead."</p>
+            }))}
+            <textarea class="own-words" rows="4" readonly=locked maxlength=Text::LIMIT.to_string()
                 aria-labelledby="own-words" aria-describedby="own-words-about" prop:value=words
                 on:change:target=move |ev| {
                     desk.commit(RiderEdit::OwnWords(Text::new(&ev.target().value())));

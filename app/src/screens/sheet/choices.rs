@@ -4,10 +4,14 @@ use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::plan::Plan;
+use leverwright_core::share::LAYOUT_IS_TOO_LARGE;
 use leverwright_core::sheet::{Paper, Sheet};
 use leverwright_core::text::{Date, Text};
 use std::sync::Arc;
 
+use super::code::code_of;
+use crate::erase::view_of;
+use crate::storage::is_page_from_file;
 use crate::today::today;
 use crate::widgets::{Choice, TextField, Tick};
 use crate::workspace::Workspace;
@@ -28,6 +32,8 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
     });
     let set_large = move |on: bool| print.update(|options| options.large_print = on);
     let set_clinical = move |on: bool| print.update(|options| options.clinical = on);
+    let set_code = move |on: bool| print.update(|options| options.code = on);
+    let set_gears = move |on: bool| print.update(|options| options.gear_card = on);
     let set_hands = move |on: bool| print.update(|options| options.hand_page = on);
     view! {
         <section class="sheet-choices" aria-label="Before printing">
@@ -36,6 +42,10 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
             <div>
                 <Tick label="Large print" set=set_large
                     on=Signal::derive(move || print.get().large_print)/>
+                <Tick label="Code to scan on the last page" set=set_code
+                    on=Signal::derive(move || print.get().code)/>
+                <Tick label="Add the gear card" set=set_gears
+                    on=Signal::derive(move || print.get().gear_card)/>
                 <Tick label="Add the page with hand details" set=set_hands
                     on=Signal::derive(move || print.get().hand_page)/>
                 <Show when=move || print.get().hand_page>
@@ -44,9 +54,49 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
                 </Show>
             </div>
             <TitleFields/>
+            <OtherLayout sheet/>
+            <CodeNote sheet/>
             <Acts sheet/>
         </section>
     }
+}
+
+/// Says that another layout was chosen for the sheet, and takes it in hand.
+#[component]
+fn OtherLayout(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
+    let workspace = Workspace::here();
+    view_of(move || {
+        let (plan, _) = sheet.get()?;
+        let chosen = plan.not_the_chosen(plan.current)?;
+        let id = chosen.id;
+        let words = format!(
+            "This is the sheet of “{}”. Chosen for the sheet is “{}”.",
+            plan.layout().name,
+            chosen.name
+        );
+        Some(view! {
+            <p class="sheet-other check">
+                {words}" "
+                <button type="button" on:click=move |_| {
+                    workspace.commit(Edit::Plan(PlanEdit::SelectLayout(id)));
+                }>"Show the chosen one"</button>
+            </p>
+        })
+    })
+}
+
+/// Why there is no code although it was asked for.
+#[component]
+fn CodeNote(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
+    view_of(move || {
+        let (plan, sheet) = sheet.get()?;
+        let lacks = sheet.options.code && code_of(&plan).is_none();
+        let words = match is_page_from_file() {
+            true => "No code: this page was opened from a file and has no address to scan.",
+            false => LAYOUT_IS_TOO_LARGE,
+        };
+        lacks.then(|| view! { <p class="quiet code-note">{words}</p> })
+    })
 }
 
 /// Job number and date, which stand nowhere else.

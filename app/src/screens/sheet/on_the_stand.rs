@@ -22,6 +22,7 @@ pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
         <SheetPage page=Page::OnTheStand title=sheet.title.clone()>
             <TitleGrid title=sheet.title.clone()/>
             <VerdictBlock verdict=sheet.verdict.clone()/>
+            <p class="sheet-proved">{sheet.proved.join(" ")}</p>
             <div class=if sheet.verdict.reasons.is_empty() { "sheet-top clear" } else { "sheet-top" }>
                 <PrintedCockpit plan=&plan/>
                 <Points points=sheet.verdict.reasons.clone()/>

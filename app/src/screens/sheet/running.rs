@@ -2,9 +2,7 @@
 
 use leptos::ev;
 use leptos::prelude::*;
-use leverwright_core::plan::Plan;
-use leverwright_core::sheet::{Sheet, TitleBlock};
-use std::sync::Arc;
+use leverwright_core::sheet::TitleBlock;
 
 /// The custom properties that the page's margin boxes print (see print.css).
 const WHAT: &str = "--sheet-what";
@@ -13,25 +11,34 @@ const WHICH: &str = "--sheet-which";
 /// others would seem to lack them.
 const OF: &str = "--sheet-of";
 
-/// Keeps the foot of the printed leaves as the sheet has it, until the screen
-/// is left. While printing, the title of the document says the same: browsers
-/// without margin boxes print that, and a PDF is named after it.
-pub fn follow(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) {
+/// What a printed paper is about, and whether all its leaves stay together.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Foot {
+    /// What each leaf repeats.
+    pub title: TitleBlock,
+    /// Whether some leaves are to be kept apart.
+    pub parts: bool,
+}
+
+/// Keeps the foot of the printed leaves until the screen is left. While
+/// printing, the title of the document says the same: browsers without margin
+/// boxes print that, and a PDF is named after it.
+pub fn follow(foot: Memo<Option<Foot>>) {
     Effect::new(move |_| {
-        if let Some((_, sheet)) = sheet.get() {
-            set(WHAT, &sheet.title.running_head());
-            set(WHICH, &which(&sheet.title));
-            match sheet.hands {
-                Some(_) => set(OF, ""),
-                None => forget(OF),
+        if let Some(foot) = foot.get() {
+            set(WHAT, &foot.title.running_head());
+            set(WHICH, &which(&foot.title));
+            match foot.parts {
+                true => set(OF, ""),
+                false => forget(OF),
             }
         }
     });
     let title = StoredValue::new(None::<String>);
     let before = window_event_listener(ev::beforeprint, move |_| {
-        if let Some((_, sheet)) = sheet.get_untracked() {
+        if let Some(foot) = foot.get_untracked() {
             title.set_value(Some(document().title()));
-            document().set_title(&sheet.title.running_head());
+            document().set_title(&foot.title.running_head());
         }
     });
     let after = window_event_listener(ev::afterprint, move |_| {

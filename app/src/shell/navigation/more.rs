@@ -10,11 +10,26 @@ use crate::erase::{When, flag, view_of};
 use crate::route::Route;
 
 /// The screens, each with what it is for.
-const MORE: [(Route, &str); 4] = [
+const MORE: [(Route, &str); 10] = [
+    (
+        Route::Gears,
+        "How the derailleurs work together, and what each way asks",
+    ),
     (Route::Ride, "What a road asks of each hand and finger"),
     (
-        Route::Practice,
-        "Find the buttons at home, without the bike",
+        Route::Compare,
+        "Layouts side by side, and which goes on the sheet",
+    ),
+    (Route::Practice, "Try the buttons here, without the bike"),
+    (Route::Share, "By file, by link or by a code to scan"),
+    (
+        Route::Review,
+        "For the therapist: read it, say what was seen, decide",
+    ),
+    (Route::Stand, "Prove what was built, step by step"),
+    (
+        Route::Card,
+        "How to stop and what each hand does, for the pocket",
     ),
     (Route::Rules(None), "What is looked at, and why"),
     (Route::Settings, "Colours, the thumb’s side, repeated taps"),

@@ -8,6 +8,7 @@ use wasm_bindgen_futures::JsFuture;
 use web_sys::File;
 
 use super::{BrowserDrawer, Library};
+use crate::arrivals::{Arrivals, Arrived, Origin};
 use crate::storage::download::download;
 use crate::storage::drawer::Drawer;
 use crate::storage::file_name;
@@ -38,45 +39,45 @@ impl Library {
         }
     }
 
+    /// Hands part of the open plan to the person as a file.
+    pub fn export_part(self, part: &Plan) {
+        let file = file_name::for_plan(part.name.as_str());
+        match download(&file, "application/json", &document::write(part)) {
+            Ok(()) => self.workspace.report(format!("Saved as {file}.")),
+            Err(_) => self
+                .workspace
+                .refuse("The browser did not make the file. Look whether it may download."),
+        }
+    }
+
     fn note_exported(self, id: &PlanId, plan: &Arc<Plan>) {
         self.with_record(id, |record| record.exported = Some(Arc::clone(plan)));
     }
 
-    /// Takes a file in as a new plan and opens it. A file that cannot be one is
-    /// told in a sentence; the open plan stays as it is.
-    /// `taken_in` goes on from there.
-    pub fn import(self, file: File, taken_in: fn()) {
+    /// Reads a file. One that is a copy of a plan here waits for a choice; any
+    /// other is taken in as a new plan. One that cannot be a plan is told in a
+    /// sentence; the open plan stays as it is.
+    /// `taken_in` goes on from there, `waits` to the choice.
+    pub fn import(self, file: File, arrivals: Arrivals, taken_in: fn(), waits: fn()) {
         leptos::task::spawn_local(async move {
-            let name = file.name();
+            let from = Origin::File(file.name());
             match read_file(&file).await {
+                Ok(opened) if !self.copies_of(&opened.plan).is_empty() => {
+                    let opened = Ok(opened);
+                    arrivals.add(Arrived { from, opened });
+                    waits();
+                }
                 Ok(opened) => {
-                    self.take_in(&name, opened);
+                    self.take_in(&from, opened);
                     taken_in();
                 }
-                Err(reason) => self
-                    .workspace
-                    .refuse(&format!("“{name}” was not opened. {reason}")),
+                Err(reason) => {
+                    let from = from.words();
+                    self.workspace
+                        .refuse(&format!("{from} was not opened. {reason}"));
+                }
             }
         });
-    }
-
-    fn take_in(self, file: &str, opened: document::Opened) {
-        let name = opened.plan.name.to_string();
-        let has_namesake = self.free_name(&name) != name;
-        self.start(opened.plan, &name);
-        if opened.notes.is_empty() {
-            let beside = match has_namesake {
-                true => " beside another of the same name",
-                false => "",
-            };
-            self.workspace.report(format!(
-                "“{file}” was opened. It is a new plan here{beside}; the file stays as it is."
-            ));
-            return;
-        }
-        let remarks: Vec<&str> = opened.notes.iter().map(|n| n.words.as_str()).collect();
-        self.workspace
-            .tell(format!("“{file}” is open. {}", remarks.join(" ")));
     }
 
     /// Tells that copies of a plan cannot be read, and what was opened instead.

@@ -24,10 +24,12 @@ pub fn AcceptForm(
     title: String,
     acted: Callback<()>,
 ) -> impl IntoView {
-    let unfolded = RwSignal::new(false);
+    // What was written before going to another screen is seen again.
+    let begun = !Workspace::here().drafts.reason(&finding.key()).is_empty();
+    let unfolded = RwSignal::new(begun);
     let finding = StoredValue::new(finding);
     view! {
-        <details class="accept" on:toggle=move |_| unfolded.set(true)>
+        <details class="accept" prop:open=begun on:toggle=move |_| unfolded.set(true)>
             <summary>"Accept with a reason"<span class="unseen">": "{title}</span></summary>
             <Show when=move || unfolded.get()>
                 <Fields finding=finding.get_value() acted/>
@@ -36,12 +38,16 @@ pub fn AcceptForm(
     }
 }
 
-/// Role, name, reason. Nothing is chosen beforehand: who accepts a finding says
-/// so.
+/// Role, name, reason. No role is chosen beforehand, unless somebody said who
+/// sits here: who accepts a finding says so.
 #[component]
 fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
     let workspace = Workspace::here();
-    let form = Form::signed_by(workspace.signer.get_untracked());
+    let form = Form::signed_by(
+        workspace.signer.get_untracked(),
+        workspace.role.get_untracked(),
+        workspace.drafts.reason(&finding.key()),
+    );
     let acceptable = finding.acceptable;
     let choose = Callback::new(move |role| form.role.set(role));
     let key = StoredValue::new(finding.key());
@@ -52,6 +58,7 @@ fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
             (None, Some(role)) => {
                 let acceptance = form.acceptance(key.get_value(), role);
                 workspace.signer.set(form.by.get_untracked());
+                key.with_value(|key| workspace.drafts.set_reason(key, String::new()));
                 let said = "Accepted with a reason.";
                 decide(workspace, PlanEdit::Accept(acceptance), said, acted);
             }
@@ -78,7 +85,11 @@ fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
             <label class="field">"Why it may stand"
                 <textarea rows="2" prop:value=form.reason node_ref=form.reason_field
                     aria-invalid=move || form.lacks(Missing::Reason).then_some("true")
-                    on:input:target=move |e| form.reason.set(e.target().value())></textarea>
+                    on:input:target=move |e| {
+                        let reason = e.target().value();
+                        key.with_value(|key| workspace.drafts.set_reason(key, reason.clone()));
+                        form.reason.set(reason);
+                    }></textarea>
             </label>
             <Problem form of=Missing::Reason/>
             <p class="quiet">
@@ -124,12 +135,13 @@ struct Form {
 }
 
 impl Form {
-    /// Empty but for the name of who signed last.
-    fn signed_by(name: String) -> Form {
+    /// Empty but for the name of who signed last, and the role of who said that
+    /// they sit here, and what was written already.
+    fn signed_by(name: String, role: Option<Role>, reason: String) -> Form {
         Form {
-            role: RwSignal::new(None),
+            role: RwSignal::new(role),
             by: RwSignal::new(name),
-            reason: RwSignal::new(String::new()),
+            reason: RwSignal::new(reason),
             missing: RwSignal::new(None),
             role_field: NodeRef::new(),
             by_field: NodeRef::new(),

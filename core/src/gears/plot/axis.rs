@@ -5,8 +5,12 @@
 pub struct Axis {
     /// What it shows, with its unit.
     pub label: String,
+    /// How far down it lies.
+    pub y: f64,
     /// Ticks from the left.
     pub ticks: Vec<Tick>,
+    /// Places of the fine graduation between them, even over each stretch.
+    pub fine: Vec<f64>,
     /// The value at each end.
     values: (f64, f64),
     /// The place of each end.
@@ -28,12 +32,20 @@ const ROUND: [f64; 14] = [
 ];
 /// The least room for a label, in user units.
 const ROOM: f64 = 44.0;
+/// Stretches of a decade that are graduated alike, in tenths of its first
+/// number, and the steps there are.
+const STRETCHES: [(u32, u32); 3] = [(10, 20), (20, 50), (50, 100)];
+const STEPS: [u32; 4] = [1, 2, 5, 10];
+/// The least room between lines of the graduation, in user units.
+const FINE_ROOM: f64 = 5.0;
 
 impl Axis {
-    pub(super) fn of(label: String, values: (f64, f64), places: (f64, f64)) -> Axis {
+    pub(super) fn of(label: String, values: (f64, f64), places: (f64, f64), y: f64) -> Axis {
         let mut axis = Axis {
             label,
+            y,
             ticks: Vec::new(),
+            fine: Vec::new(),
             // A single gear still needs an axis with two ends.
             values: (values.0 / 1.08, values.1 * 1.08),
             places,
@@ -42,6 +54,9 @@ impl Axis {
         while scale < 10_000.0 {
             for round in ROUND {
                 axis.tick(round * scale);
+            }
+            for stretch in STRETCHES {
+                axis.graduate(stretch, scale);
             }
             scale *= 10.0;
         }
@@ -59,6 +74,27 @@ impl Axis {
             let label = number.to_string();
             self.ticks.push(Tick { at, label });
         }
+    }
+
+    /// The finest graduation of a stretch whose lines keep apart.
+    fn graduate(&mut self, (from, to): (u32, u32), scale: f64) {
+        let value = |n: u32| f64::from(n) / 10.0 * scale;
+        let apart = |step: u32| self.at_any(value(to)) - self.at_any(value(to - step));
+        let Some(step) = STEPS.into_iter().find(|step| apart(*step) >= FINE_ROOM) else {
+            return;
+        };
+        for n in (from..to).step_by(step as usize) {
+            if (self.values.0..=self.values.1).contains(&value(n)) {
+                self.fine.push(self.at(value(n)));
+            }
+        }
+    }
+
+    /// The place of a value, also beyond the ends.
+    fn at_any(&self, value: f64) -> f64 {
+        let (low, high) = self.values;
+        let share = libm::log(value / low) / libm::log(high / low);
+        self.places.0 + share * (self.places.1 - self.places.0)
     }
 
     /// The place of a value.

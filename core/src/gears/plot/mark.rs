@@ -34,6 +34,8 @@ pub struct Mark {
     pub crossed: bool,
     /// Teeth of the cog: "17".
     pub label: String,
+    /// Where the foot of the label stands; `None` where there is no room.
+    pub label_foot: Option<f64>,
     /// All that is known of it, for a screen reader: "50×17, ratio 2.94, …".
     pub words: String,
 }
@@ -49,6 +51,7 @@ impl View<'_> {
             duplicate: self.same_as(gear).is_some(),
             crossed: self.gears.is_crossed(gear),
             label: self.gears.cog(gear).to_string(),
+            label_foot: None,
             words: self.words(gear, options),
         }
     }

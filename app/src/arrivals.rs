@@ -1,0 +1,111 @@
+//! What came from elsewhere, by link or as a file, until somebody says what
+//! becomes of it. It lies in this page only.
+
+use leptos::prelude::*;
+use leverwright_core::document::Opened;
+use leverwright_core::share;
+use wasm_bindgen::JsValue;
+
+use crate::route::Route;
+
+/// How something came.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Origin {
+    /// By a link.
+    Link,
+    /// As a file of this name.
+    File(String),
+}
+
+impl Origin {
+    /// At the head of a sentence.
+    pub fn words(&self) -> String {
+        match self {
+            Origin::Link => "The link".into(),
+            Origin::File(name) => format!("“{name}”"),
+        }
+    }
+}
+
+/// Something that came.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Arrived {
+    /// How it came.
+    pub from: Origin,
+    /// The plan, or why it was not opened, in a sentence.
+    pub opened: Result<Opened, String>,
+}
+
+/// What waits, oldest first. A context: fetch it with [`Arrivals::here`].
+#[derive(Clone, Copy)]
+pub struct Arrivals {
+    waiting: RwSignal<Vec<Arrived>>,
+}
+
+impl Arrivals {
+    /// Nothing waits.
+    pub fn new() -> Self {
+        Arrivals {
+            waiting: RwSignal::new(Vec::new()),
+        }
+    }
+
+    /// The arrivals that [`crate::App`] provides.
+    pub fn here() -> Self {
+        expect_context()
+    }
+
+    /// What is to be decided on now.
+    pub fn first(self) -> Option<Arrived> {
+        self.waiting.with(|waiting| waiting.first().cloned())
+    }
+
+    /// Puts something at the end.
+    pub fn add(self, arrived: Arrived) {
+        self.waiting.update(|waiting| waiting.push(arrived));
+    }
+
+    /// Takes the first away, because it is decided; whether more waits.
+    pub fn settle(self) -> bool {
+        self.waiting.update(|waiting| {
+            if !waiting.is_empty() {
+                waiting.remove(0);
+            }
+        });
+        !self.waiting.with_untracked(Vec::is_empty)
+    }
+
+    /// Takes a plan out of the address, which no longer shows it from then on,
+    /// whatever comes of it.
+    pub fn take_from_address(self) {
+        let href = window().location().href().unwrap_or_default();
+        if let Some(packed) = share::fragment_of(&href) {
+            clear_address();
+            self.add(by_link(packed));
+        }
+    }
+
+    /// Opens a link that was pasted; whether it is one.
+    pub fn take_link(self, text: &str) -> bool {
+        let packed = share::fragment_of(text.trim());
+        if let Some(packed) = packed {
+            self.add(by_link(packed));
+        }
+        packed.is_some()
+    }
+}
+
+fn by_link(packed: &str) -> Arrived {
+    Arrived {
+        from: Origin::Link,
+        opened: share::open(packed).map_err(|error| error.to_string()),
+    }
+}
+
+fn clear_address() {
+    let history = window().history();
+    // Fails only where the browser keeps no history at all.
+    let _ = history.map(|history| {
+        history.replace_state_with_url(&JsValue::NULL, "", Some(&Route::Open.href()))
+    });
+}

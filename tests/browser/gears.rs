@@ -1,0 +1,267 @@
+//! The Gears screen: drivetrains in, shift plans, crossovers moved, plots on page and paper.
+
+use std::path::Path;
+
+use leverwright_tests::browser::{Browser, Media, Paper};
+
+use crate::desk::{GRAVEL, ROAD, overflow, right_hand_rests, start};
+
+/// A plan from a template, on the Gears screen.
+fn gears(browser: &Browser, template: &str) {
+    start(browser, template);
+    browser.visit("#/gears");
+    browser
+        .css(".gear-plot .gear-mark")
+        .nth(0)
+        .wait_until_shown();
+}
+
+/// The open plan becomes a ladder, with its buttons.
+fn ladder(browser: &Browser) {
+    choose(browser, "Ladder");
+    browser
+        .css(".plan-change")
+        .wait_for_text("Not on any button yet");
+    browser.role("button", "Change plan and buttons").click();
+    browser.css(".crossover .handle").nth(1).wait_until_shown();
+}
+
+/// Chooses a segment by its words.
+fn choose(browser: &Browser, words: &str) {
+    browser.wait_for(&format!("{words} can be chosen"), || {
+        let all = browser.css(".segment span").texts();
+        let at = all.iter().position(|text| text == words);
+        at.map(|at| browser.css(".segment span").nth(at).click())
+            .is_some()
+    });
+}
+
+/// Types into a field as people do, and leaves it.
+fn enter(browser: &Browser, id: &str, text: &str) {
+    browser.css(&format!("input#{id}")).fill(text);
+    browser.press("Tab");
+}
+
+fn note(browser: &Browser, id: &str) -> String {
+    browser.css(&format!("#{id}-note")).text()
+}
+
+fn looks(browser: &Browser, name: &str) {
+    let shots = std::env::var("GEARS_SHOTS").ok();
+    for (width, dark) in [
+        (1280, false),
+        (1280, true),
+        (390, false),
+        (390, true),
+        (320, false),
+    ] {
+        browser.viewport(width, 844);
+        browser.media(Media {
+            dark,
+            ..Default::default()
+        });
+        if let Some(shots) = &shots {
+            browser.screenshot_of_page(Path::new(&format!("{shots}/{name}-{width}-{dark}.png")));
+        }
+        assert!(overflow(browser) <= 0.0, "{name} is wider than {width} px");
+        if shots.is_none() {
+            browser.assert_accessible();
+        }
+    }
+    browser.viewport(640, 800);
+    browser.text_size(200);
+    assert!(overflow(browser) <= 0.0, "{name} is wider with large text");
+    if let Some(shots) = &shots {
+        browser.screenshot_of_page(Path::new(&format!("{shots}/{name}-large.png")));
+    }
+}
+
+#[test]
+fn a_double_becomes_a_ladder_and_one_crossover_is_moved_by_keyboard() {
+    let shop = Browser::open("shop");
+    start(&shop, ROAD);
+    right_hand_rests(&shop);
+    shop.visit("#/layout");
+    shop.role("button", "All shifting left").click();
+    shop.visit("#/gears");
+    shop.css(".gear-plot .gear-mark").nth(0).wait_until_shown();
+    ladder(&shop);
+    let words = shop
+        .css(".crossover-row")
+        .nth(0)
+        .inner_css(".crossover-words");
+    let before = words.text();
+
+    // One cog at a time up the cassette, until a rule speaks of the jump.
+    shop.tab_to("slider", "Crossover up, 34 to 50");
+    shop.press("ArrowRight");
+    shop.wait_for("it moved", || words.text() != before);
+    let moved = words.text();
+    assert!(moved.starts_with("34×14 to 50×17"), "{moved}");
+    assert_eq!(shop.focused().1, "Crossover up, 34 to 50");
+    for _ in 0..2 {
+        shop.press("Shift+ArrowRight");
+    }
+    shop.css(".gears-findings").wait_for_text("is a step of");
+    let finding = shop.css(".gears-findings .finding");
+    finding
+        .nth(0)
+        .inner_role("button", "Take the crossovers worked out")
+        .click();
+    words.wait_for_text(&before);
+
+    shop.visit("#/sheet");
+    shop.role("checkbox", "Add the gear card").click();
+    shop.css(".sheet .gear-plot").wait_until_shown();
+    let paper = shop.print(Paper::A4);
+    let text = paper.text();
+    for said in [
+        "Gear card",
+        "50/34 with 11-34, 12 cogs",
+        "Crossover up: 34×15 to 50×19",
+        "rung up",
+    ] {
+        assert!(text.contains(said), "the print lacks {said:?}: {text}");
+    }
+    if let Ok(shots) = std::env::var("GEARS_SHOTS") {
+        paper.draw(Path::new(&shots), "sheet");
+    }
+}
+
+#[test]
+fn the_ladder_looks_right_at_every_width() {
+    let shop = Browser::open("shop");
+    gears(&shop, ROAD);
+    looks(&shop, "separate");
+    shop.text_size(100);
+    shop.viewport(1280, 844);
+    ladder(&shop);
+    looks(&shop, "ladder");
+}
+
+#[test]
+fn a_single_ring_has_its_plot_table_and_no_crossovers() {
+    let shop = Browser::open("shop");
+    gears(&shop, GRAVEL);
+    assert_eq!(shop.css(".gear-mark[role=option]").count(), 12);
+    assert_eq!(shop.css(".crossover").count(), 0);
+    assert_eq!(shop.css(".step-bar").count(), 11);
+    shop.css(".gears-table summary").click();
+    shop.css(".gears-table tbody tr").nth(11).wait_until_shown();
+    // A 1x bike follows no plan that needs a front derailleur.
+    let rows = shop.css(".compare tbody tr").texts();
+    assert!(
+        rows.iter()
+            .any(|row| row.starts_with("Ladder") && row.contains("needs a front derailleur")),
+        "{rows:?}"
+    );
+    looks(&shop, "single");
+}
+
+#[test]
+fn a_drivetrain_that_no_list_has_is_entered_by_hand() {
+    let home = Browser::open("home");
+    gears(&home, ROAD);
+    enter(&home, "rings", "46 38 24");
+    home.css(".drivetrain-words")
+        .wait_for_text("46/38/24 with 11-34, 12 cogs");
+    enter(&home, "cogs", "36, 30, 25, 21, 18, 15, 13");
+    home.css(".drivetrain-words")
+        .wait_for_text("46/38/24 with 13-36, 7 cogs");
+    enter(&home, "wheel", "1520 mm");
+    assert_eq!(home.css("input#wheel").value(), "1520");
+    assert_eq!(home.css("input#cogs").value(), "13 15 18 21 25 30 36");
+    assert_eq!(home.css(".gear-mark[role=option]").count(), 21);
+    choose(&home, "Development");
+    home.css(".axis-label").wait_for_text("metres for one turn");
+    // 24×36 of 1.52 m.
+    home.css(".gear-mark").nth(0).focus();
+    home.css(".gear-readout")
+        .wait_for_text("development 1.01 m");
+    for key in ["ArrowUp", "ArrowUp", "End"] {
+        home.press(key);
+    }
+    assert!(
+        home.focused().1.starts_with("46×13"),
+        "{:?}",
+        home.focused()
+    );
+    home.role("combobox", "Usual set").wait_until_shown();
+    looks(&home, "triple");
+}
+
+#[test]
+fn what_cannot_be_is_refused_at_its_field_and_stays_as_typed() {
+    let shop = Browser::open("shop");
+    gears(&shop, ROAD);
+    let words = shop.css(".drivetrain-words").text();
+    for (field, typed, sentence) in [
+        ("rings", "0 50", "A chainring does not have 0 teeth"),
+        ("rings", "20 30 40 50", "1 to 3 chainrings, not 4"),
+        ("cogs", "11 13 12", "out of order"),
+        ("cogs", "11 11 12", "stand there twice"),
+        ("cogs", "many", "no number of teeth"),
+        ("wheel", "28-600", "No tyre has a bead seat of 600 mm"),
+        ("crank", "long", "is no length"),
+        ("crank", "9", "60"),
+    ] {
+        enter(&shop, field, typed);
+        shop.css(&format!("#{field}-note")).wait_for_text(sentence);
+        assert_eq!(shop.css(&format!("input#{field}")).value(), typed);
+        assert_eq!(
+            shop.css(&format!("input#{field}"))
+                .attribute("aria-invalid")
+                .as_deref(),
+            Some("true")
+        );
+        assert_eq!(
+            shop.css(".drivetrain-words").text(),
+            words,
+            "{field} {typed}"
+        );
+    }
+    shop.assert_accessible();
+    enter(&shop, "rings", "34 50");
+    shop.wait_for("the field is right again", || {
+        note(&shop, "rings") == "such as 34 50"
+    });
+    // A ladder made impossible says so, and nothing is lost.
+    ladder(&shop);
+    for cog in 1..11 {
+        for ring in 0..2 {
+            shop.css(&format!("#gear-{ring}-{cog}")).focus();
+            shop.css(".gear-readout .forbid").click();
+        }
+    }
+    shop.css(".gears-trouble")
+        .wait_for_text("No ladder leads through");
+    shop.css(".gears-findings")
+        .inner_role("button", "Allow all gears again")
+        .click();
+    shop.css(".crossover .handle").nth(1).wait_until_shown();
+}
+
+#[test]
+fn a_crossover_follows_the_mouse_and_the_finger() {
+    let shop = Browser::open("shop");
+    gears(&shop, ROAD);
+    ladder(&shop);
+    let row = shop
+        .css(".crossover-row")
+        .nth(0)
+        .inner_css(".crossover-words");
+    let before = row.text();
+    let handle = shop.css(".crossover .handle").nth(0);
+    handle.scroll_into_view();
+    let (from, mut to) = (handle.centre(), handle.centre());
+    to.x += 30.0;
+    let mouse = shop.mouse();
+    mouse.press(from);
+    mouse.move_to(to);
+    shop.wait_for("it follows", || row.text() != before);
+    mouse.release();
+    shop.css(".status-line")
+        .wait_for_text("Move the crossover up");
+    shop.role("button", "Undo").click();
+    row.wait_for_text(&before);
+}
