@@ -245,9 +245,9 @@ impl RoadView {
             (-0.5, -0.2),
         ];
         let Some(sample) = ahead.at(far) else { return };
-        upright(&mut self.posts, &sample, POST, 1.6);
+        upright(&mut self.posts, &sample, POST, 0.8);
         for (n, (aside, above)) in CORNERS.iter().enumerate() {
-            let y = sample.y(2.0 + above);
+            let y = sample.y(1.3 + above);
             point(&mut self.board, n == 0, sample.x(POST + aside), y);
         }
         self.board.push('Z');

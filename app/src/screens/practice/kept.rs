@@ -27,7 +27,9 @@ pub fn Kept() -> impl IntoView {
         if found.is_empty() {
             return None;
         }
-        let rows = found.iter().map(|(_, name, total, report)| row(name, total, report));
+        let rows = found
+            .iter()
+            .map(|(_, name, total, report)| row(name, total, report));
         let rows = rows.collect_view();
         let more = found
             .into_iter()
