@@ -18,13 +18,13 @@ fn clinic() -> Browser {
     clinic
 }
 
-fn sit_down(browser: &Browser, role: &str, name: &str) {
+pub fn sit_down(browser: &Browser, role: &str, name: &str) {
     choose(browser, "review-role", role);
     browser.css(".review-seat input[type=text]").fill(name);
 }
 
 /// Chooses one of a row of answers by its words, as a pointer does.
-fn choose(browser: &Browser, name: &str, words: &str) {
+pub fn choose(browser: &Browser, name: &str, words: &str) {
     let row = format!(".segment:has(input[name='{name}'])");
     let all = browser.css(&row).texts();
     let at = all.iter().position(|text| text == words);
@@ -36,7 +36,7 @@ fn choose(browser: &Browser, name: &str, words: &str) {
 }
 
 /// Ticks a box by its words.
-fn tick(part: &Element<'_>, words: &str) {
+pub fn tick(part: &Element<'_>, words: &str) {
     let all = part.inner_css(".tick").texts();
     let at = all.iter().position(|text| text == words);
     let one = part
@@ -53,7 +53,7 @@ fn choose_from(menu: &Element<'_>, browser: &Browser, letters: &str) {
 }
 
 /// Presses a button that may stand below the edge of the window.
-fn press(button: &Element<'_>) {
+pub fn press(button: &Element<'_>) {
     button.scroll_into_view();
     button.click();
 }
@@ -78,13 +78,13 @@ fn clear(browser: &Browser) {
         .wait_for_text("Clear the layout");
 }
 
-fn record_comment(browser: &Browser, words: &str) {
+pub fn record_comment(browser: &Browser, words: &str) {
     browser.css("#review-comment-text").fill(words);
     press(&browser.role("button", "Record the comment"));
 }
 
 /// Fills in “go on after these changes” for the left hood button.
-fn decide_on_changes(browser: &Browser) {
+pub fn decide_on_changes(browser: &Browser) {
     choose(browser, "review-decision", "Go on after these changes");
     press(&browser.role("button", "Add a change"));
     browser
