@@ -109,7 +109,7 @@ fn one_plan_goes_through_three_hands_and_is_proved() {
     clinic_page::decide_on_changes(&clinic);
     clinic_page::press(&clinic.role("button", "Record the decision"));
     clinic
-        .css(".review-records")
+        .css(".review-record")
         .wait_for_text("Go on after these changes");
     wait_until_saved(&clinic);
     let from_clinic = link(&clinic, true);
