@@ -29,7 +29,7 @@ fn heading(browser: &Browser) -> String {
     browser.css("#stand-heading").text()
 }
 
-fn answer<'a>(browser: &'a Browser, words: &str) -> Element<'a> {
+pub fn answer<'a>(browser: &'a Browser, words: &str) -> Element<'a> {
     browser.css(".answers").inner_role("button", words)
 }
 
@@ -48,7 +48,7 @@ fn progress(browser: &Browser) -> String {
 }
 
 /// Answers OK until the heading says something; how many steps that took.
-fn ok_until(browser: &Browser, words: &str) -> usize {
+pub fn ok_until(browser: &Browser, words: &str) -> usize {
     let mut steps = 0;
     while !heading(browser).contains(words) {
         assert!(steps < 120, "“{words}” does not come: {}", heading(browser));
@@ -65,7 +65,7 @@ fn choose(browser: &Browser, words: &str) {
     labels.nth(at.expect("it may be chosen")).click();
 }
 
-fn sign(browser: &Browser, button: &str) {
+pub fn sign(browser: &Browser, button: &str) {
     browser
         .css(".stand-word input[type=text]")
         .fill("A. Fitter");
