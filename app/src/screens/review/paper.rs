@@ -102,12 +102,22 @@ fn paper(
     }
 }
 
+/// Characters that fit in half a leaf.
+const SHORT: usize = 90;
+
 fn block(block: Block) -> AnyView {
     match block {
         Block::Line(words) => view! { <p>{words}</p> }.into_any(),
         Block::Items(all) => items(all),
         Block::Named(name, all) => {
-            view! { <div class="review-named"><h3>{name}</h3>{items(all)}</div> }.into_any()
+            // Short lines stand in two columns, to spare paper.
+            let short = all.iter().all(|words| words.chars().count() < SHORT);
+            let class = if short {
+                "review-named short"
+            } else {
+                "review-named"
+            };
+            view! { <div class=class><h3>{name}</h3>{items(all)}</div> }.into_any()
         }
         Block::Table(heads, rows) => table(heads, rows),
         Block::ToFillIn(name) => {
