@@ -34,7 +34,7 @@ fn told(browser: &Browser) {
 }
 
 /// The link that the Share screen shows.
-fn link(browser: &Browser, with_details: bool) -> String {
+pub fn link(browser: &Browser, with_details: bool) -> String {
     browser.visit("#/share");
     if with_details {
         browser
@@ -53,20 +53,20 @@ fn link(browser: &Browser, with_details: bool) -> String {
 }
 
 /// Follows a link as from a message.
-fn follow(browser: &Browser, link: &str) {
+pub fn follow(browser: &Browser, link: &str) {
     let at = link.find('#').expect("a link has a fragment");
     browser.visit(&link[at..]);
     browser.role("heading", "Open").wait_until_shown();
 }
 
 /// Takes what came as a plan of its own.
-fn take(browser: &Browser) {
+pub fn take(browser: &Browser) {
     browser.role("button", "Open as a new plan").click();
     browser.role("heading", "Layout").wait_until_shown();
     wait_until_saved(browser);
 }
 
-fn put_together(browser: &Browser) {
+pub fn put_together(browser: &Browser) {
     browser.role("button", "Put the two together").click();
     browser.role("heading", "Layout").wait_until_shown();
     browser
@@ -76,7 +76,7 @@ fn put_together(browser: &Browser) {
 }
 
 /// The plan in a link.
-fn plan_in(link: &str) -> Plan {
+pub fn plan_in(link: &str) -> Plan {
     let packed = share::fragment_of(link).expect("it is a link to a plan");
     share::open(packed).expect("it opens").plan
 }

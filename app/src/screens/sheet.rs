@@ -1,7 +1,7 @@
 //! The Sheet screen: the setup sheet as the paper it will be.
 
 mod choices;
-mod cockpit;
+pub(super) mod cockpit;
 mod code;
 mod gears;
 mod hands;

@@ -7,6 +7,11 @@ use crate::gears::{Gear, Kmh, Millis, Moved, Press, Rpm, Shifting, ShiftingError
 use crate::layout::{Hold, Layout};
 use crate::plan::Plan;
 
+/// Turns of the crank in a minute that a lesson leaves alone, and those that it
+/// goes back to (our judgement).
+const BEARABLE: std::ops::Range<f64> = 40.0..110.0;
+const PLEASANT: f64 = 70.0;
+
 /// A bike that is only shifted.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gearing {
@@ -50,10 +55,16 @@ impl Gearing {
         self.shifting.gears.cadence(self.gear, speed)
     }
 
-    /// Goes to a gear in the middle from which a function moves, where it does not
-    /// from this one: in a lesson the cassette has no end.
-    pub fn make_room(&mut self, function: Function) {
-        if !function.shifts() || self.shifting.tap(self.gear, function).is_some() {
+    /// Makes ready for a call: where the function does not move from this gear,
+    /// or the legs turn far too slowly or too fast in it at a speed, it goes to
+    /// the gear that suits best and has room. In a lesson the cassette has no end,
+    /// and one wrong ring does not spoil the next hill.
+    pub fn make_room(&mut self, function: Function, speed: Kmh) {
+        let has_room =
+            |gear: Gear| !function.shifts() || self.shifting.tap(gear, function).is_some();
+        let cadence = |gear: Gear| self.shifting.gears.cadence(gear, speed);
+        let turns_well = cadence(self.gear).is_none_or(|rpm| BEARABLE.contains(&rpm.0));
+        if has_room(self.gear) && turns_well {
             return;
         }
         let all: Vec<Gear> = match self.shifting.ladder() {
@@ -61,15 +72,15 @@ impl Gearing {
             None => self.shifting.gears.all().collect(),
         };
         let middle = middle(&self.shifting);
-        let with_room = all
-            .into_iter()
-            .filter(|gear| self.shifting.tap(*gear, function).is_some());
-        let away = |gear: &Gear| {
-            (
-                gear.ring.abs_diff(middle.ring),
-                gear.cog.abs_diff(middle.cog),
-            )
+        // In tenths of a turn, or in places on the cassette where no wheel is known.
+        let away = |gear: &Gear| match cadence(*gear) {
+            Some(rpm) => libm::round(10.0 * (rpm.0 - PLEASANT).abs()) as u32,
+            None => {
+                100 * u32::from(gear.ring.abs_diff(middle.ring))
+                    + u32::from(gear.cog.abs_diff(middle.cog))
+            }
         };
+        let with_room = all.into_iter().filter(|gear| has_room(*gear));
         self.gear = with_room.min_by_key(away).unwrap_or(self.gear);
     }
 

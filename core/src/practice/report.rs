@@ -64,7 +64,10 @@ impl Report {
         buttons.sort_unstable_by_key(|id| plan.bike.balloon(*id));
         buttons.dedup();
         Report {
-            right_first: format!("{} of {}", session.right_first, session.calls),
+            right_first: match session.calls {
+                0 => "none counted yet".into(),
+                calls => format!("{} of {calls}", session.right_first),
+            },
             wrong: session.wrong,
             late: session.late,
             contacts: contacts

@@ -327,7 +327,7 @@ impl Session {
         let place = self.motion.at + lead;
         self.course.put(call.scene, place);
         if let Some(gearing) = &mut self.gearing {
-            gearing.make_room(call.function);
+            gearing.make_room(call.function, Kmh(self.motion.speed * 3.6));
         }
         self.wrong = None;
         self.phase = Phase::Called {

@@ -401,6 +401,30 @@ fn two_buttons_together_also_one_after_the_other() {
 }
 
 #[test]
+fn a_lesson_goes_back_to_a_gear_that_suits() {
+    use crate::gears::Kmh;
+    let plan = road();
+    let mut gearing = Gearing::of(&plan, plan.layout()).expect("the teeth are known");
+    let harder = button(&plan, "right inner paddle");
+    for _ in 0..12 {
+        gearing.press(&plan, Pressed::Tap(harder));
+    }
+    let hardest = gearing.gear();
+    gearing.make_room(Function::RearEasier, Kmh(40.0));
+    assert_eq!(gearing.gear(), hardest);
+    // No harder one is left.
+    gearing.make_room(Function::RearHarder, Kmh(40.0));
+    assert_ne!(gearing.gear(), hardest);
+    // The legs would hardly turn.
+    for _ in 0..12 {
+        gearing.press(&plan, Pressed::Tap(harder));
+    }
+    gearing.make_room(Function::RearEasier, Kmh(8.0));
+    let cadence = gearing.cadence(Kmh(8.0)).expect("the wheel is known");
+    assert!((40.0..110.0).contains(&cadence.0), "{cadence}");
+}
+
+#[test]
 fn one_side_is_shown_where_the_other_has_nothing() {
     use crate::cockpit::BarSide;
     let both = road();

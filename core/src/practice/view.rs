@@ -11,16 +11,16 @@ use super::course::Course;
 /// Width of the picture, units.
 pub const WIDE: f64 = 4000.0;
 /// Height of the picture, units.
-pub const HIGH: f64 = 1600.0;
+pub const HIGH: f64 = 1300.0;
 
 /// The level horizon, units from the top.
-const HORIZON: f64 = 620.0;
+const HORIZON: f64 = 520.0;
 /// Units for a metre seen from a metre away.
 const FOCUS: f64 = 2000.0;
 /// How high the eyes are, in metres.
 const EYES: f64 = 1.5;
 /// How many times steeper slopes are drawn.
-const STEEPER: f64 = 3.0;
+const STEEPER: f64 = 2.4;
 /// How much of the slope under the wheels the eyes follow.
 const FOLLOWS: f64 = 0.6;
 /// Half the width of the road, in metres.
@@ -101,7 +101,8 @@ impl Ahead {
         let sight = course.grade(at) * STEEPER * FOLLOWS;
         let mut samples = Vec::new();
         let (mut far, mut heading, mut aside, mut high) = (0.0, 0.0, 0.0, 0.0);
-        let mut top = HIGH;
+        // What is nearest lies below the picture and hides nothing.
+        let mut top = f64::INFINITY;
         let mut next = NEAR;
         while next <= FAR {
             let length = next - far;
@@ -244,9 +245,9 @@ impl RoadView {
             (-0.5, -0.2),
         ];
         let Some(sample) = ahead.at(far) else { return };
-        upright(&mut self.posts, &sample, POST, 1.6);
+        upright(&mut self.posts, &sample, POST, 0.8);
         for (n, (aside, above)) in CORNERS.iter().enumerate() {
-            let y = sample.y(2.0 + above);
+            let y = sample.y(1.3 + above);
             point(&mut self.board, n == 0, sample.x(POST + aside), y);
         }
         self.board.push('Z');

@@ -56,6 +56,9 @@ fn text_size() -> f64 {
         .map_or(1.0, |size| size / 16.0)
 }
 
+/// In pictures of fewer units marks are smaller, or they would touch.
+const NARROW: f64 = 440.0;
+
 /// A picture of fewer units than this has no room for its marks.
 const LEAST: f64 = 280.0;
 
@@ -132,6 +135,7 @@ fn Picture() -> impl IntoView {
         let (width, height) = size.get().unwrap_or((1.0, 1.0));
         format!("0 0 {width} {height}")
     });
+    let is_narrow = memo(move || size.get().is_some_and(|(width, _)| width < NARROW));
     let summary = text(move || {
         desk.plot
             .with(|plot| plot.as_ref().map(|p| p.summary.clone()).unwrap_or_default())
@@ -161,7 +165,7 @@ fn Picture() -> impl IntoView {
     };
     view! {
         <p id="gears-summary" class="unseen">{summary}</p>
-        <svg class="gear-plot" viewBox=view_box node_ref=frame on:click=tap>
+        <svg class="gear-plot" class:narrow=move || is_narrow.get() viewBox=view_box node_ref=frame on:click=tap>
             <g aria-hidden="true">
                 {view_of(move || desk.plot.get().map(|plot| ground(&plot)))}
                 <path class="way up" d=way(Direction::Up)></path>

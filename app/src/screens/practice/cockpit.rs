@@ -60,10 +60,10 @@ fn picture(desk: PracticeDesk, plan: &Plan) -> Picture {
     };
     let width = window().inner_width().ok().and_then(|width| width.as_f64());
     let width = width.unwrap_or(WIDEST).clamp(NARROWEST, WIDEST);
-    let whole = Picture::of(&plan.bike, sheet(width));
     if Switch::one_side(&plan.bike, layout).is_none() {
-        return whole;
+        return Picture::of(&plan.bike, sheet(width));
     }
+    let whole = Picture::of(&plan.bike, sheet(WIDEST));
     let live = Switch::live(&plan.bike, layout).into_iter();
     let owners: Vec<Owner> = live.map(Switch::owner).collect();
     whole.around(&owners)

@@ -27,7 +27,9 @@ pub fn Kept() -> impl IntoView {
         if found.is_empty() {
             return None;
         }
-        let rows = found.iter().map(|(_, name, total, _)| row(name, total));
+        let rows = found
+            .iter()
+            .map(|(_, name, total, report)| row(name, total, report));
         let rows = rows.collect_view();
         let more = found
             .into_iter()
@@ -51,12 +53,12 @@ pub fn Kept() -> impl IntoView {
     })
 }
 
-fn row(name: &str, total: &Total) -> impl IntoView + use<> {
+fn row(name: &str, total: &Total, report: &Report) -> impl IntoView + use<> {
     view! {
         <tr>
             <th scope="row">{name.to_owned()}</th>
             <td>{total.sessions}</td>
-            <td>{format!("{} of {}", total.right_first, total.calls)}</td>
+            <td>{report.right_first.clone()}</td>
             <td>{total.wrong}</td>
         </tr>
     }
@@ -82,7 +84,7 @@ fn more(
                     <p class="quiet">"Not sent: it stays out of links and files until you say so."</p>
                     <div class="acts">
                         <button type="button" on:click=act(move || send(desk, id))>
-                            "Send it along"<span class="unseen">{format!(": {of}")}</span>
+                            "Send it along"<span class="unseen">{format!(" for {of}")}</span>
                         </button>
                     </div>
                 }.into_any()

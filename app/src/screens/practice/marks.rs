@@ -88,7 +88,7 @@ fn mark(
     view! {
         <button type="button" aria-pressed=move || stands.get().is_some().to_string()
             on:click=act(press)>
-            {capitalised(kind.words())}<span class="unseen">{format!(": {place}")}</span>
+            {capitalised(kind.words())}<span class="unseen">{format!(" {place}")}</span>
         </button>
     }
 }
