@@ -381,6 +381,8 @@ fn the_code_on_the_sheet_opens_the_layout_on_a_telephone() {
     let own = plan_in(&link(&shop, true));
     shop.visit("#/sheet");
     shop.css(".sheet-code").wait_until_shown();
+    shop.mouse().tap(&shop.role("radio", "A4"));
+    shop.css(".sheet.a4").wait_until_shown();
     let print = shop.print(Paper::A4);
     if let Ok(shots) = std::env::var("TRAVEL_SHOTS") {
         print.draw(Path::new(&shots), "sheet-paper");

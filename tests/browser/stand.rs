@@ -290,6 +290,9 @@ fn the_rider_misses_twice_in_one_place_then_tries_all_of_it() {
         .css(".missed-twice")
         .wait_for_text("missed twice or more. Change the layout there.");
     bench.assert_accessible();
+    if let Ok(shots) = std::env::var("STAND_SHOTS") {
+        bench.screenshot(Path::new(&format!("{shots}/missed-twice.png")));
+    }
     ok_until(&bench, "did not go as expected");
     bench.css(".missed-twice").inner_css("a").wait_until_shown();
 
@@ -313,6 +316,9 @@ fn the_rider_misses_twice_in_one_place_then_tries_all_of_it() {
         .css(".stop-when")
         .wait_for_text("A brake is not there at the first pull.");
     ok_until(&bench, "stop with the");
+    if let Ok(shots) = std::env::var("STAND_SHOTS") {
+        bench.screenshot(Path::new(&format!("{shots}/first-ride.png")));
+    }
     let stop = heading(&bench);
     answer(&bench, "Nothing happened").click();
     bench

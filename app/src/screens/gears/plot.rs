@@ -8,6 +8,9 @@ use leverwright_core::Vocabulary;
 use leverwright_core::gears::plot::{CadenceBand, Quantity};
 use leverwright_core::gears::{Direction, Rpm};
 
+use wasm_bindgen::JsCast;
+use web_sys::Element;
+
 use super::desk::GearDesk;
 use super::drag::CrossoverHandles;
 use super::drawn::{ground, stretches};
@@ -151,6 +154,9 @@ fn Picture() -> impl IntoView {
     };
     // Whoever taps beside a small mark means the nearest.
     let tap = move |event: MouseEvent| {
+        if is_on_handle(&event) {
+            return;
+        }
         let place = frame.get_untracked().map(|frame| {
             let frame = frame.get_bounding_client_rect();
             let units = size.get_untracked().map_or(1.0, |size| size.0) / frame.width();
@@ -178,6 +184,12 @@ fn Picture() -> impl IntoView {
         <Readout/>
         <Legend/>
     }
+}
+
+/// Whether a crossover is meant, and no gear.
+fn is_on_handle(event: &MouseEvent) -> bool {
+    let target = event.target().and_then(|t| t.dyn_into::<Element>().ok());
+    target.is_some_and(|target| matches!(target.closest(".handle"), Ok(Some(_))))
 }
 
 #[cfg(test)]

@@ -29,7 +29,7 @@ pub fn SheetCode(code: QrMatrix) -> impl IntoView {
     view! {
         <figure class=class>
             <CodeView code/>
-            <figcaption>"Scan: opens this layout. It shows no rider details."</figcaption>
+            <figcaption>"Scan to open this layout."</figcaption>
         </figure>
     }
 }
