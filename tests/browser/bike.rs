@@ -202,3 +202,23 @@ fn it_reflows_at_320_pixels() {
         .eval("return document.documentElement.scrollWidth - document.documentElement.clientWidth");
     assert!(overflow <= 0, "{overflow} px too wide");
 }
+
+#[test]
+fn what_the_system_can_program_lies_in_rows_that_can_be_read() {
+    let shop = Browser::open("shop");
+    start(&shop, PODS);
+    shop.visit("#/bike");
+    let over: Vec<String> = shop.eval(
+        "const boxes = [...document.querySelectorAll('fieldset.ticks label')]
+             .map((e) => [e.textContent, e.getBoundingClientRect()]).filter(([, r]) => r.width > 0);
+         const meet = (a, b) => a.left < b.right - 1 && b.left < a.right - 1
+             && a.top < b.bottom - 1 && b.top < a.bottom - 1;
+         const over = [];
+         boxes.forEach(([name, a], i) => boxes.slice(i + 1).forEach(([other, b]) => {
+             if (meet(a, b)) over.push(name + ' / ' + other);
+         }));
+         if (boxes.length < 10) over.push('only ' + boxes.length);
+         return over",
+    );
+    assert!(over.is_empty(), "{over:?}");
+}

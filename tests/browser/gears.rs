@@ -29,9 +29,9 @@ fn ladder(browser: &Browser) {
 /// Chooses a segment by its words.
 fn choose(browser: &Browser, words: &str) {
     browser.wait_for(&format!("{words} can be chosen"), || {
-        let all = browser.css(".segment span").texts();
-        let at = all.iter().position(|text| text == words);
-        at.map(|at| browser.css(".segment span").nth(at).click())
+        let all = browser.css(".segment").texts();
+        let at = all.iter().position(|text| text.trim() == words);
+        at.map(|at| browser.css(".segment").nth(at).click())
             .is_some()
     });
 }

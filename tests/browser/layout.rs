@@ -1029,3 +1029,40 @@ fn forced_colours_and_reduced_motion_keep_it_usable() {
     does(&shop, LEFT_HOOD, "rear easier");
     shop.assert_accessible();
 }
+
+#[test]
+fn a_finger_that_is_down_while_the_screen_goes_does_no_harm() {
+    let home = Browser::open_phone("home");
+    open_layout(&home, PODS);
+    face(&home, LEFT_OUTER).scroll_into_view();
+    wait_until_still(&home);
+    let finger = home.finger();
+    finger.press(face(&home, LEFT_OUTER).inner_css(".grip").centre());
+    home.eval::<()>("location.hash = '#/sheet'");
+    home.role("heading", "Sheet").wait_until_shown();
+    // Longer than a finger is held before it carries.
+    std::thread::sleep(std::time::Duration::from_millis(900));
+    finger.release();
+    home.visit("#/layout");
+    does(&home, LEFT_OUTER, "front larger");
+}
+
+#[test]
+fn nothing_lies_over_the_table_of_coverage() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    for (width, height) in [(1280, 800), (1024, 768), (2400, 1200)] {
+        shop.viewport(width, height);
+        shop.css(".coverage h2").scroll_into_view();
+        shop.eval::<()>("window.scrollTo(0, document.body.scrollHeight)");
+        wait_until_still(&shop);
+        let covered: Vec<String> = shop.eval(
+            "return [...document.querySelectorAll('.coverage :is(h2, th, td) > *, .coverage h2')]
+                 .map((e) => [e, e.getBoundingClientRect()])
+                 .filter(([, r]) => r.width > 0 && r.top > 70 && r.bottom < innerHeight - 70)
+                 .filter(([e, r]) => !document.elementFromPoint(r.left + 4, r.top + r.height / 2)?.closest('.coverage'))
+                 .map(([e]) => e.textContent)",
+        );
+        assert!(covered.is_empty(), "{width}: {covered:?}");
+    }
+}

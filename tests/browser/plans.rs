@@ -180,7 +180,7 @@ fn a_dropped_file_is_opened() {
         vec![text.into()],
     );
     // The plan that it was exported from is here: nothing is opened over it unasked.
-    shop.role("button", "Open as a new plan").click();
+    shop.role("button", "Open as a new plan instead").click();
     shop.role("heading", "Layout").wait_until_shown();
     shop.css(".status-line")
         .wait_for_text("beside another of the same name");

@@ -175,6 +175,11 @@ impl<T: Kept> RwSignal<T> {
         self.with_untracked(T::clone)
     }
 
+    /// Whether it went with the view that made it.
+    pub fn is_disposed(&self) -> bool {
+        leptos::prelude::IsDisposed::is_disposed(&self.cell)
+    }
+
     /// Puts another value in its place.
     pub fn set(&self, value: T) {
         set(self.cell, Box::new(value));

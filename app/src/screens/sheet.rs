@@ -63,7 +63,9 @@ fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
     let large = if options.large_print { " large" } else { "" };
     let hands = sheet.hands.clone();
     let title = sheet.title.clone();
-    let code = options.code.then(|| code_of(&plan)).flatten();
+    // Large print is long enough without it.
+    let code = (options.code && !options.large_print).then(|| code_of(&plan));
+    let code = code.flatten();
     let gears = sheet.gears.clone().map(|card| {
         view! { <GearPage card title=title.clone()/> }
     });

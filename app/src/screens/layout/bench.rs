@@ -243,6 +243,11 @@ impl Bench {
             .update(|gesture| gesture.press_to_hold(pointer, load, at));
     }
 
+    /// Whether the screen is gone: what comes later finds no gesture.
+    pub fn is_gone(self) -> bool {
+        self.gesture.is_disposed()
+    }
+
     /// A finger was kept where it went down; whether it carries now.
     pub fn finger_held(self, pointer: i32) -> bool {
         let mut lifted = false;

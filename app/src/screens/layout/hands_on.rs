@@ -29,7 +29,7 @@ pub fn pointer_down(bench: Bench, event: &PointerEvent) {
     }
     bench.finger_down(pointer, load, at(event));
     let ripe = move || {
-        if bench.finger_held(pointer) {
+        if !bench.is_gone() && bench.finger_held(pointer) {
             scroll_while_dragging(bench, pointer, 0);
         }
     };
@@ -251,6 +251,9 @@ fn scroll_while_dragging(bench: Bench, pointer: i32, kept: u32) {
     const STEP: f64 = 9.0;
     const LEAST: u32 = 12;
     request_animation_frame(move || {
+        if bench.is_gone() {
+            return;
+        }
         let Some(at) = untrack(|| bench.drag_at()) else {
             return;
         };

@@ -28,7 +28,7 @@ pub fn Chart(road: Arc<Road>, outcome: Outcome, axis: Axis) -> impl IntoView {
                 {lane(&profile.gear, "gear", &grid, false)}
                 {hand(&profile, 0, "Left hand", &grid)}
                 {hand(&profile, 1, "Right hand", &grid)}
-                <div class="ticks">{labels}</div>
+                <div class="axis-ticks">{labels}</div>
             </div>
             <figcaption class="quiet">
                 "Bars up: presses. Open bars down: brake pulls. Triangles: a shift while the same \
