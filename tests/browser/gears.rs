@@ -26,14 +26,12 @@ fn ladder(browser: &Browser) {
     browser.css(".crossover .handle").nth(1).wait_until_shown();
 }
 
-/// Chooses a segment by its words.
+/// Chooses a segment by its words, by pointer.
 fn choose(browser: &Browser, words: &str) {
-    browser.wait_for(&format!("{words} can be chosen"), || {
-        let all = browser.css(".segment span").texts();
-        let at = all.iter().position(|text| text == words);
-        at.map(|at| browser.css(".segment span").nth(at).click())
-            .is_some()
-    });
+    let radio = browser.role("radio", words);
+    radio.scroll_into_view();
+    browser.mouse().tap(&radio);
+    browser.wait_for(&format!("{words} is chosen"), || radio.is_selected());
 }
 
 /// Types into a field as people do, and leaves it.
