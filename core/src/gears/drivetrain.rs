@@ -76,9 +76,14 @@ impl Sprockets {
     /// The teeth of cogs out of a field: numbers with anything between them.
     ///
     /// # Errors
-    /// As of [`Sprockets::cogs`], and when something is no number.
+    /// As of [`Sprockets::cogs`], when something is no number, and for
+    /// "11-34", by which the trade means all cogs from 11 to 34.
     pub fn read_cogs(text: &str) -> Result<Vec<Teeth>, ToothError> {
-        read(text, ToothError::CogTeeth)
+        let teeth = read(text, ToothError::CogTeeth)?;
+        match teeth[..] {
+            [first, last] if text.contains(['-', '–']) => Err(ToothError::OnlyEnds(first, last)),
+            _ => Ok(teeth),
+        }
     }
 
     /// The teeth as they stand in a field: from the smallest, "11 12 13".
@@ -221,6 +226,17 @@ mod tests {
 
     fn cogs(text: &str) -> Result<Sprockets, ToothError> {
         Sprockets::cogs(&Sprockets::read_cogs(text)?)
+    }
+
+    #[test]
+    fn a_cassette_named_by_its_ends_is_not_taken_for_two_cogs() {
+        assert_eq!(
+            cogs("11-34")
+                .expect_err("it is not all of them")
+                .to_string(),
+            "11-34 names only the smallest and the largest cog. Enter the teeth of every cog, or choose a usual set."
+        );
+        assert!(cogs("14 16").is_ok(), "two cogs are two cogs");
     }
 
     #[test]

@@ -35,6 +35,11 @@ pub enum ToothError {
         /// The count out of order.
         after: Teeth,
     },
+    /// Only the smallest and the largest cog.
+    #[error(
+        "{0}-{1} names only the smallest and the largest cog. Enter the teeth of every cog, or choose a usual set."
+    )]
+    OnlyEnds(Teeth, Teeth),
     /// Something that is no number of teeth.
     #[error("“{0}” is no number of teeth. Enter numbers such as 11 13 15.")]
     NotTeeth(String),

@@ -38,7 +38,9 @@ impl Tyre {
         Ok(Tyre { width, bead_seat })
     }
 
-    /// The tyre with a marking such as "28-622".
+    /// The tyre with a marking such as "28-622", or "700x28C" and "650Bx47" as
+    /// people say it: 700C and 650B are bead seats of 622 and 584 mm (common
+    /// practice).
     ///
     /// # Errors
     /// When it is no such marking, or no such tyre is made.
@@ -49,7 +51,13 @@ impl Tyre {
             .or_else(|| marking.trim().split_once(' '))
             .ok_or_else(unreadable)?;
         let number = |part: &str| part.trim().parse().map_err(|_| unreadable());
-        Tyre::new(number(width)?, number(seat)?)
+        let said = width.trim().to_ascii_uppercase();
+        let section = seat.trim().trim_end_matches(['c', 'C', 'b', 'B']);
+        match said.as_str() {
+            "700" | "700C" => Tyre::new(number(section)?, 622),
+            "650B" => Tyre::new(number(section)?, 584),
+            _ => Tyre::new(number(width)?, number(seat)?),
+        }
     }
 
     /// What it rolls in one turn, `π × (bead seat + 2 × width)`: the nominal
@@ -150,6 +158,14 @@ mod tests {
                 Ok("28-622".into())
             );
         }
+        for (said, marking) in [
+            ("700x28", "28-622"),
+            ("700 x 32C", "32-622"),
+            ("700C-25", "25-622"),
+            ("650Bx47", "47-584"),
+        ] {
+            assert_eq!(Tyre::parse(said).map(|t| t.to_string()), Ok(marking.into()));
+        }
     }
 
     #[test]
@@ -176,7 +192,7 @@ mod tests {
         assert_eq!(read(" "), Ok(None));
         assert_eq!(read("28x622"), Ok(Some("28-622".into())));
         assert_eq!(read(" 2105 mm"), Ok(Some("2105".into())));
-        for none in ["21", "0", "28-600", "700x28c", "wide"] {
+        for none in ["21", "0", "28-600", "900x28c", "wide"] {
             assert!(read(none).is_err(), "{none}");
         }
     }
