@@ -275,28 +275,18 @@ impl Workspace {
             outcome = history.commit(edit);
             outcome.is_ok()
         });
-        if outcome.is_ok() && matches!(edit, Edit::Record(_)) {
-            // What is in the record stays there: undo does not take it back.
-            self.show_recorded(edit);
-        } else if outcome.is_ok() {
+        if outcome.is_ok() {
             let selects = matches!(edit, Edit::Plan(PlanEdit::SelectLayout(_)));
             match untrack(|| self.undo_label()) {
                 Some(label) if self.revision() != before && !selects => self.show_done(&label),
-                // What is written into the record shows where it was written.
+                // What is written into the record shows where it was written, and
+                // undo does not take it back.
                 _ if matches!(edit, Edit::Record(_)) => self.status.set(None),
                 _ if self.revision() == before => self.show_unchanged(edit),
                 _ => self.status.set(None),
             }
         }
         outcome
-    }
-
-    fn show_recorded(self, edit: &Edit) {
-        let label = self
-            .plan
-            .with_untracked(|plan| plan.as_deref().map(|plan| edit.label(plan)));
-        let label = capitalised(&label.unwrap_or_default());
-        self.show(format!("{label}: recorded."), Vec::new());
     }
 
     /// Says that it is so already.

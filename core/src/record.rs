@@ -64,6 +64,13 @@ pub struct Desk {
     pub date: Option<Date>,
 }
 
+/// Whether a text of a file says more than another, of which something may have
+/// been left out: the longer one; of two as long, the later in the alphabet, so
+/// that every copy decides alike.
+pub(crate) fn is_fuller(text: &str, than: &str) -> bool {
+    (text.len(), text) > (than.len(), than)
+}
+
 impl Record {
     /// The most revisions that a plan keeps; the oldest go first.
     pub const MOST_REVISIONS: usize = 1000;
@@ -159,7 +166,7 @@ impl Record {
                 None => self.entries.push(entry.clone()),
                 Some(mine) if Arc::ptr_eq(mine, entry) => {}
                 // The same entry, with a name left out on one side.
-                Some(mine) if document::entry(mine) < document::entry(entry) => {
+                Some(mine) if is_fuller(&document::entry(entry), &document::entry(mine)) => {
                     *mine = entry.clone();
                 }
                 Some(_) => {}

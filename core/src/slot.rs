@@ -61,6 +61,21 @@ impl Slot {
         });
         slots.collect()
     }
+
+    /// "1 left hood button: front toggle", and what a hold does.
+    pub fn words(&self) -> String {
+        let hold = match self.hold {
+            Some(Hold::Does(function)) => format!("; hold: {function}"),
+            Some(Hold::Repeats(_)) => "; hold: repeats".into(),
+            None => String::new(),
+        };
+        format!(
+            "{} {}: {}{hold}",
+            self.number,
+            self.place,
+            self.look.words()
+        )
+    }
 }
 
 #[cfg(test)]

@@ -234,9 +234,10 @@ mod tests {
 
     use super::*;
     use crate::catalogue::{TemplateId, template};
-    use crate::edit::{BrakeEdit, Edit, RiderEdit};
+    use crate::edit::{BikeEdit, BrakeEdit, Edit, PlanEdit, RiderEdit};
     use crate::finding::Acceptable;
     use crate::rider::{Answer, HandPlace, Use};
+    use crate::shift_plan::ShiftPlanKind;
     use crate::testing::plan_from_document;
 
     fn spots(plan: &Plan, rule: &str) -> Vec<(Screen, String, String)> {
@@ -265,6 +266,17 @@ mod tests {
                 )
             )]
         );
+    }
+
+    #[test]
+    fn teeth_that_are_not_entered_lead_to_their_field_on_the_gears() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let ladder = Edit::Plan(PlanEdit::ShiftPlanAndButtons(ShiftPlanKind::Ladder));
+        let plan = [ladder, Edit::Bike(BikeEdit::Cogs(11))]
+            .iter()
+            .fold(plan, |plan, edit| plan.apply(edit).expect("it can be"));
+        let spot = (Screen::Gears, "cogs".into(), "teeth of the cogs".into());
+        assert_eq!(spots(&plan, "gears-not-entered"), [spot]);
     }
 
     #[test]

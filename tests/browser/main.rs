@@ -20,3 +20,4 @@ mod sheet;
 mod shell;
 mod stand;
 mod storage;
+mod three_people;

@@ -179,6 +179,8 @@ fn a_dropped_file_is_opened() {
            place.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }))",
         vec![text.into()],
     );
+    // The plan that it was exported from is here: nothing is opened over it unasked.
+    shop.role("button", "Open as a new plan").click();
     shop.role("heading", "Layout").wait_until_shown();
     shop.css(".status-line")
         .wait_for_text("beside another of the same name");

@@ -36,7 +36,7 @@ fn call(browser: &Browser) -> String {
     browser.css(".wanted-what").text()
 }
 
-fn wait_for_call(browser: &Browser, words: &str) {
+pub fn wait_for_call(browser: &Browser, words: &str) {
     browser.wait_for(&format!("it calls {words:?}"), || {
         call(browser).contains(words)
     });
@@ -80,7 +80,7 @@ fn look(browser: &Browser, name: &str) {
 }
 
 /// Answers a call by finger, with the brake where it stops.
-fn answer(browser: &Browser) {
+pub fn answer(browser: &Browser) {
     wait_for_next(browser);
     if call(browser).contains("brake") {
         let pad = browser.css(".pad.brake").centre();

@@ -29,7 +29,7 @@ fn heading(browser: &Browser) -> String {
     browser.css("#stand-heading").text()
 }
 
-fn answer<'a>(browser: &'a Browser, words: &str) -> Element<'a> {
+pub fn answer<'a>(browser: &'a Browser, words: &str) -> Element<'a> {
     browser.css(".answers").inner_role("button", words)
 }
 
@@ -48,7 +48,7 @@ fn progress(browser: &Browser) -> String {
 }
 
 /// Answers OK until the heading says something; how many steps that took.
-fn ok_until(browser: &Browser, words: &str) -> usize {
+pub fn ok_until(browser: &Browser, words: &str) -> usize {
     let mut steps = 0;
     while !heading(browser).contains(words) {
         assert!(steps < 120, "“{words}” does not come: {}", heading(browser));
@@ -65,7 +65,7 @@ fn choose(browser: &Browser, words: &str) {
     labels.nth(at.expect("it may be chosen")).click();
 }
 
-fn sign(browser: &Browser, button: &str) {
+pub fn sign(browser: &Browser, button: &str) {
     browser
         .css(".stand-word input[type=text]")
         .fill("A. Fitter");
@@ -239,7 +239,7 @@ fn a_changed_layout_ends_the_proof_and_says_why() {
     open_demo(&bench);
     prove_by_keys(&bench);
     bench.visit("#/layout");
-    bench.role("button", "Clear all").click();
+    bench.role("button", "Clear all buttons").click();
     bench.visit("#/stand");
     bench
         .css(".proved-now")
@@ -290,6 +290,9 @@ fn the_rider_misses_twice_in_one_place_then_tries_all_of_it() {
         .css(".missed-twice")
         .wait_for_text("missed twice or more. Change the layout there.");
     bench.assert_accessible();
+    if let Ok(shots) = std::env::var("STAND_SHOTS") {
+        bench.screenshot(Path::new(&format!("{shots}/missed-twice.png")));
+    }
     ok_until(&bench, "did not go as expected");
     bench.css(".missed-twice").inner_css("a").wait_until_shown();
 
@@ -313,6 +316,9 @@ fn the_rider_misses_twice_in_one_place_then_tries_all_of_it() {
         .css(".stop-when")
         .wait_for_text("A brake is not there at the first pull.");
     ok_until(&bench, "stop with the");
+    if let Ok(shots) = std::env::var("STAND_SHOTS") {
+        bench.screenshot(Path::new(&format!("{shots}/first-ride.png")));
+    }
     let stop = heading(&bench);
     answer(&bench, "Nothing happened").click();
     bench
@@ -413,7 +419,7 @@ fn every_page_keeps_within_a_narrow_window_and_large_text() {
             assert!(overflow(&bench) <= 0.0, "{name} is wider than {width} px");
             bench.assert_accessible();
             let small: Vec<String> = bench.eval(
-                "return [...document.querySelectorAll('.answers button, .walk button, .stand-result .acts button, .act')].filter(b => b.getBoundingClientRect().height < 64).map(b => b.textContent)",
+                "return [...document.querySelectorAll('.answers button, .walk button, .stand-result .acts > button:not(dialog *), .stand-word .acts > button:not(dialog *), .act')].filter(b => b.getBoundingClientRect().height < 64).map(b => b.textContent)",
             );
             assert_eq!(small, [""; 0], "{name} at {width} px: lower than 64 px");
             if let Some(shots) = &shots {

@@ -1,4 +1,4 @@
-//! The Road card screen: the rider's card as the paper it will be.
+//! The Road card screen: the rider’s card as the paper it will be.
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
@@ -47,7 +47,7 @@ fn Choices(size: RwSignal<CardSize>) -> impl IntoView {
     });
     view! {
         <p class="lead">
-            "For the rider's pocket: how to stop, what each hand does, what to look at when it does \
+            "For the rider’s pocket: how to stop, what each hand does, what to look at when it does \
             not shift, how to get home. It says nothing about the rider."
         </p>
         <div class="card-choices">
@@ -74,8 +74,8 @@ fn paper(card: &RoadCard, size: CardSize, paper: Paper) -> impl IntoView + use<>
     view! {
         <p class="quiet card-how">{how}</p>
         <article class=format!("road-card {} {}", size.code(), paper.code()) aria-label="Road card">
-            {panel(wallet, "front", front(card))}
-            {panel(wallet, "back", back(card))}
+            {panel(wallet, "front", view! { {front(card)} {wallet.then(|| foot(card))} }.into_any())}
+            {panel(wallet, "back", view! { {back(card)} {(!wallet).then(|| foot(card))} }.into_any())}
         </article>
     }
 }
@@ -110,18 +110,11 @@ fn front(card: &RoadCard) -> AnyView {
     let borrowed = card.borrowed.clone().map(|words| {
         view! { <p class="card-borrowed">"Borrowed this bike? "<strong>{words}</strong></p> }
     });
-    let (revision, code) = card.revision;
-    let date = match card.date.as_str() {
-        "" => view! { "Date "<span class="card-fill" role="img" aria-label="to fill in"></span> }
-            .into_any(),
-        date => date.to_owned().into_any(),
-    };
     view! {
         <p class="card-bike">{card.bike.clone()}</p>
         {lines("To stop", "card-stop", card.stop.clone())}
         {borrowed}
         {lines("Hands", "card-hands", card.hands.clone())}
-        <p class="card-foot">{format!("Revision {revision}, {code}. ")}{date}</p>
     }
     .into_any()
 }
@@ -136,4 +129,15 @@ fn back(card: &RoadCard) -> AnyView {
         </p>
     }
     .into_any()
+}
+
+/// For which revision it is.
+fn foot(card: &RoadCard) -> impl IntoView + use<> {
+    let (revision, code) = card.revision;
+    let date = match card.date.as_str() {
+        "" => view! { "Date "<span class="card-fill" role="img" aria-label="to fill in"></span> }
+            .into_any(),
+        date => date.to_owned().into_any(),
+    };
+    view! { <p class="card-foot">{format!("Revision {revision}, {code}. ")}{date}</p> }
 }

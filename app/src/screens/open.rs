@@ -10,6 +10,7 @@ use leptos::prelude::*;
 use crate::arrivals::{Arrivals, Arrived};
 use crate::erase::view_of;
 use crate::route::Route;
+use crate::workspace::Workspace;
 use came::Came;
 use paste::PasteLink;
 
@@ -17,6 +18,8 @@ use paste::PasteLink;
 #[component]
 pub fn OpenScreen() -> impl IntoView {
     let arrivals = Arrivals::here();
+    // What was done before was done to another plan.
+    Workspace::here().status.set(None);
     view! {
         <h1>"Open"</h1>
         <p class="lead">

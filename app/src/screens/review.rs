@@ -19,8 +19,9 @@ mod trial;
 mod voices;
 
 use leptos::prelude::*;
+use leverwright_core::review::ReviewPage;
 
-use crate::erase::{memo, view_of};
+use crate::erase::{memo, text, view_of};
 use crate::focus::focus_field_soon;
 use crate::widgets::NoPlan;
 use crate::workspace::Workspace;
@@ -97,11 +98,31 @@ const PARTS: [(&str, &str); 11] = [
     ("review-paper", "Print"),
 ];
 
+/// How much there is to look at in a part; none where counting says nothing.
+fn count(page: &ReviewPage, part: &str) -> Option<usize> {
+    match part {
+        "review-off" => Some(page.off_the_bar.len()),
+        "review-words" => Some(page.own_words.len() + page.marks.len()),
+        "review-use" => Some(page.open.len()),
+        "review-comments" => Some(page.comments.len()),
+        "review-records" => Some(page.decided.len()),
+        _ => None,
+    }
+}
+
 #[component]
 fn Parts() -> impl IntoView {
+    let desk = Desk::here();
     let links = PARTS.map(|(id, words)| {
         let lead = move |_| focus_field_soon(id.to_owned());
-        view! { <li><a href=format!("#/review/{id}") on:click=lead>{words}</a></li> }
+        let label = text(move || {
+            let count = desk.page.with(|page| count(page.as_deref()?, id));
+            match count {
+                Some(count) => format!("{words} ({count})"),
+                None => words.to_owned(),
+            }
+        });
+        view! { <li><a href=format!("#/review/{id}") on:click=lead>{label}</a></li> }
     });
     view! {
         <nav class="review-nav" aria-label="Parts of this page">

@@ -1,7 +1,7 @@
 //! The Sheet screen: the setup sheet as the paper it will be.
 
 mod choices;
-mod cockpit;
+pub(super) mod cockpit;
 mod code;
 mod gears;
 mod hands;
@@ -71,9 +71,9 @@ fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
         <article class=format!("sheet {}{large}", options.paper.code())
             aria-label="Setup sheet">
             <h1 class="sheet-name">"Setup sheet"</h1>
-            <OnTheStand plan sheet=sheet.clone()/>
+            <OnTheStand plan sheet=sheet.clone() code/>
             <WorkPage sheet=sheet.clone()/>
-            <ProofPage sheet code/>
+            <ProofPage sheet/>
             {gears}
             {hands.map(|hands| view! { <HandsPage hands title/> })}
         </article>

@@ -149,23 +149,10 @@ impl Demand {
     /// All shift plans side by side, with the holds of the layout in hand; the
     /// single ring by a conversion where the bike has more.
     pub fn side_by_side(plan: &Plan) -> Vec<(ShiftPlanKind, Result<Demand, ShiftingError>)> {
-        let mut all = Vec::new();
-        for kind in ShiftPlanKind::ALL {
-            let shifting = match plan.bike.drivetrain.gears() {
-                Some(gears) if *kind == ShiftPlanKind::SingleRing && gears.rings.len() > 1 => {
-                    let ring = SingleRing::usual_ring(&gears);
-                    let single = SingleRing::of(&gears, ring, None).gears;
-                    Shifting::with(single, *kind, &plan.shift_settings)
-                }
-                _ => Shifting::under(plan, *kind),
-            };
-            let holds = holds(plan.layout(), *kind);
-            all.push((
-                *kind,
-                shifting.map(|shifting| Demand::of(&shifting, &holds)),
-            ));
-        }
-        all
+        let with_shifting = all(plan).into_iter();
+        let demand =
+            |(kind, worked_out): (_, Result<_, _>)| (kind, worked_out.map(|(_, demand)| demand));
+        with_shifting.map(demand).collect()
     }
 
     /// The gears that the plan uses: of a ladder its rungs, else all.
@@ -204,6 +191,33 @@ impl Demand {
     }
 }
 
+/// A shift plan worked out, with what it asks.
+type WorkedOut = Result<(Shifting, Demand), ShiftingError>;
+
+/// Every shift plan worked out.
+fn all(plan: &Plan) -> Vec<(ShiftPlanKind, WorkedOut)> {
+    let mut all = Vec::new();
+    for kind in ShiftPlanKind::ALL {
+        let shifting = match plan.bike.drivetrain.gears() {
+            Some(gears) if *kind == ShiftPlanKind::SingleRing && gears.rings.len() > 1 => {
+                let ring = SingleRing::usual_ring(&gears);
+                let single = SingleRing::of(&gears, ring, None).gears;
+                Shifting::with(single, *kind, &plan.shift_settings)
+            }
+            _ => Shifting::under(plan, *kind),
+        };
+        let holds = holds(plan.layout(), *kind);
+        all.push((
+            *kind,
+            shifting.map(|shifting| {
+                let demand = Demand::of(&shifting, &holds);
+                (shifting, demand)
+            }),
+        ));
+    }
+    all
+}
+
 /// What every shift plan asks of the hands, side by side in words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SideBySide {
@@ -227,22 +241,31 @@ pub struct PlanRow {
 }
 
 impl SideBySide {
-    /// The plans of a bike, crank turns counted at a cadence.
-    pub fn of(plan: &Plan, cadence: Rpm) -> SideBySide {
+    /// The plans of a bike, crank turns counted at a cadence; `way` is from which
+    /// gear of the bike to which else is asked, or near them where a plan has
+    /// them not.
+    pub fn of(plan: &Plan, cadence: Rpm, way: Option<(Gear, Gear)>) -> SideBySide {
+        let gears = plan.bike.drivetrain.gears();
+        let way = way
+            .zip(gears.as_ref())
+            .filter(|((from, to), gears)| gears.has(*from) && gears.has(*to));
         let mut heads = vec!["shift plan".to_owned(), "fewest buttons".to_owned()];
         heads.extend(UsualMove::ALL.iter().map(|usual| usual.to_string()));
+        heads.extend(
+            way.map(|((from, to), gears)| format!("{} to {}", gears.words(from), gears.words(to))),
+        );
         heads.push("any gear to any other, presses".into());
         let mut rows = Vec::new();
-        for (kind, demand) in Demand::side_by_side(plan) {
+        let ratios = way.map(|((from, to), gears)| (gears.ratio(from), gears.ratio(to)));
+        for (kind, demand) in all(plan) {
             rows.push(PlanRow {
                 kind,
                 in_hand: kind == plan.shift_plan,
                 cells: demand
-                    .map(|demand| demand.cells(cadence))
+                    .map(|(shifting, demand)| demand.cells(&shifting, cadence, ratios))
                     .map_err(|error| error.to_string()),
             });
         }
-        let gears = plan.bike.drivetrain.gears();
         let several = gears.filter(|gears| gears.rings.len() > 1);
         SideBySide {
             heads,
@@ -254,11 +277,15 @@ impl SideBySide {
 }
 
 impl Demand {
-    fn cells(&self, cadence: Rpm) -> Vec<String> {
+    fn cells(&self, shifting: &Shifting, cadence: Rpm, way: Option<(Ratio, Ratio)>) -> Vec<String> {
         let mut cells = vec![self.buttons.to_string()];
         for usual in UsualMove::ALL {
             let trip = self.moves.iter().find(|(found, _)| found == usual);
             cells.push(trip.map_or("–".into(), |(_, trip)| trip.words(cadence)));
+        }
+        if let Some((from, to)) = way {
+            let trip = self.between(shifting, from, to);
+            cells.push(trip.map_or("–".into(), |trip| trip.words(cadence)));
         }
         cells.push(format!(
             "{:.1} on average, {} at most",
@@ -439,7 +466,9 @@ mod tests {
     #[test]
     fn side_by_side_has_a_cell_for_every_head() {
         let plan = road();
-        let table = SideBySide::of(&plan, Rpm(75.0));
+        let way = Some((Gear::new(0, 0), Gear::new(1, 11)));
+        let table = SideBySide::of(&plan, Rpm(75.0), way);
+        assert_eq!(table.heads[5], "34×34 to 50×11");
         for row in &table.rows {
             let cells = row.cells.as_ref().expect("the gears are known");
             assert_eq!(cells.len() + 1, table.heads.len(), "{}", row.kind);
@@ -451,7 +480,7 @@ mod tests {
                 .is_some_and(|words| words.contains("41 teeth"))
         );
         let gravel = template(TemplateId::Gravel).plan("Test");
-        assert_eq!(SideBySide::of(&gravel, Rpm(75.0)).single_ring, None);
+        assert_eq!(SideBySide::of(&gravel, Rpm(75.0), None).single_ring, None);
     }
 
     #[test]

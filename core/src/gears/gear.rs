@@ -59,6 +59,13 @@ impl Gears {
         (0..rings).flat_map(move |ring| (0..cogs).map(move |cog| Gear { ring, cog }))
     }
 
+    /// Every gear by ratio, the easiest first.
+    pub fn by_ratio(&self) -> Vec<Gear> {
+        let mut gears: Vec<Gear> = self.all().collect();
+        crate::ordered::sort_by(&mut gears, |a, b| self.compare(*a, *b));
+        gears
+    }
+
     /// Whether there is such a gear.
     pub fn has(&self, gear: Gear) -> bool {
         usize::from(gear.ring) < self.rings.len() && usize::from(gear.cog) < self.cogs.len()

@@ -89,6 +89,8 @@ pub struct PlotOptions {
     pub band: CadenceBand,
     /// The width of the picture: narrow screens get fewer ticks.
     pub width: f64,
+    /// From row to row.
+    pub row: f64,
 }
 
 impl Default for PlotOptions {
@@ -97,6 +99,7 @@ impl Default for PlotOptions {
             quantity: Quantity::Ratio,
             band: CadenceBand::default(),
             width: 720.0,
+            row: ROW,
         }
     }
 }
@@ -237,9 +240,10 @@ impl<'a> View<'a> {
 
     fn plot(&self, options: PlotOptions) -> GearPlot {
         let rings = self.gears.rings.len() as u8;
-        let last_row = TOP + ROW * f64::from(rings - 1);
+        let row = options.row;
+        let last_row = TOP + row * f64::from(rings - 1);
         let axis = self.axis(options, last_row + TO_AXIS);
-        let y = |ring: u8| TOP + ROW * f64::from(rings - 1 - ring);
+        let y = |ring: u8| TOP + row * f64::from(rings - 1 - ring);
         let mut rows = Vec::new();
         for ring in (0..rings).rev() {
             let label = self.gears.rings[usize::from(ring)].to_string();

@@ -9,7 +9,7 @@ use crate::document::{self, DocumentError, pieces};
 use crate::layout::{Layout, LayoutId};
 use crate::limits::{MOST_ACCEPTED, MOST_LAYOUTS};
 use crate::plan::{Plan, UnknownPart};
-use crate::record::{Code, PartKey, Record, Revision, Stamp, Version};
+use crate::record::{Code, PartKey, Record, Revision, Stamp, Version, is_fuller};
 
 /// Two copies of a plan as one, the later version of each part: the same
 /// whichever comes first, whatever was merged before, however often.
@@ -235,7 +235,7 @@ fn take_revisions(record: &mut Record, other: &Record) {
                 let mine = &mut record.revisions[at];
                 // The same one, with details left out on one side.
                 if !Arc::ptr_eq(mine, theirs)
-                    && document::revision(mine) < document::revision(theirs)
+                    && is_fuller(&document::revision(theirs), &document::revision(mine))
                 {
                     *mine = theirs.clone();
                 }

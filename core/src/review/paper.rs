@@ -5,6 +5,7 @@ use crate::finding::Finding;
 use crate::plan::Plan;
 use crate::rider::Day;
 use crate::sheet::{CAUTIONS, SIGNATURE_NOTE};
+use crate::slot::Slot;
 use crate::text::{capital, list};
 use crate::vocabulary::Vocabulary;
 
@@ -40,7 +41,7 @@ impl ReviewPage {
     pub fn parts(&self, plan: &Plan) -> Vec<PaperPart> {
         let part = |heading, blocks| PaperPart { heading, blocks };
         vec![
-            part("Revision and answers", self.about()),
+            part("Revision and answers", self.about(plan)),
             part("Stopping", vec![self.stopping_table()]),
             part(
                 "What is asked of each hand",
@@ -78,7 +79,7 @@ impl ReviewPage {
         lines.join("\n") + "\n"
     }
 
-    fn about(&self) -> Vec<Block> {
+    fn about(&self, plan: &Plan) -> Vec<Block> {
         let mut blocks = vec![
             Block::Line(format!("{}.", self.revision_words())),
             Block::Line(self.since_words()),
@@ -98,6 +99,9 @@ impl ReviewPage {
         }
         let never = list(self.not_assessed, "and");
         blocks.push(Block::Line(format!("This plan asks nobody about {never}.")));
+        let slots = Slot::all(plan).into_iter();
+        let buttons = slots.map(|slot| slot.words());
+        blocks.extend(named("The buttons by their numbers", buttons.collect()));
         blocks
     }
 

@@ -193,10 +193,9 @@ fn table(outcome: &Outcome, day: &str) -> LoadTable {
             never.push(measure.to_string());
             continue;
         }
-        let cell = |who: &Who| {
-            told(who)
-                .then(|| measure.range(*who, outcome))
-                .unwrap_or_default()
+        let cell = |who: &Who| match told(who) {
+            true => measure.range(*who, outcome),
+            false => String::new(),
         };
         let cells = who.iter().map(cell);
         rows.push([measure.to_string()].into_iter().chain(cells).collect());

@@ -147,13 +147,15 @@ fn nameless(entry: &Entry) -> Entry {
     entry
 }
 
-/// Where a revision came from, without who, when and what.
+/// Where a revision came from, without who, when and what. Digests of what was
+/// said of the hands go, too: somebody might guess what they were made of.
 fn bare(revision: &Revision) -> Revision {
     let mut bare = revision.clone();
     bare.by = Text::default();
     bare.role = None;
     bare.date = None;
     bare.what = Text::default();
+    bare.parts.retain(|step| !step.part.is_about_hands());
     for step in &mut bare.parts {
         step.was.clear();
     }

@@ -217,6 +217,40 @@ fn what_is_between_rider_and_clinician_stays_there() {
     assert_eq!(entries(history.plan(), Along::WithoutRider), 0);
 }
 
+/// Neither what was said of the hands before, nor a digest of it.
+#[test]
+fn the_past_of_a_plan_tells_nothing_about_the_rider_either() {
+    let mut history = History::new(template(TemplateId::RoadPlain).plan("Test"));
+    history.sit_down(Desk {
+        by: "A. Fitter".into(),
+        role: Some(Role::Shop),
+        date: None,
+    });
+    for edit in [
+        Edit::Rider(RiderEdit::OwnWords("the thumb tires".into())),
+        Edit::Layout(LayoutEdit::Clear),
+        Edit::Rider(RiderEdit::Nickname("Ringdove".into())),
+    ] {
+        history.commit(&edit).expect("the edit is possible");
+    }
+    let sent = travelled(&content(history.plan(), Along::WithoutRider));
+    assert!(!sent.has_hand_details());
+    let text = document::write(&sent);
+    for word in [
+        "thumb",
+        "Ringdove",
+        "Fitter",
+        "\"rider\"",
+        "about the rider",
+    ] {
+        let revisions = text.split("\"revisions\"").nth(1).expect("it has a past");
+        assert!(!revisions.contains(word), "{word} is in {text}");
+    }
+    // Back home nothing of it is lost.
+    let joined = crate::merge::join(history.plan(), &sent).expect("copies go together");
+    assert_eq!(joined.record, history.plan().record);
+}
+
 /// The whole way: shop to rider and back, with and without rider details.
 #[test]
 fn a_change_made_elsewhere_comes_back_as_newer() {

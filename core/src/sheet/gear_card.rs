@@ -30,6 +30,8 @@ pub struct GearCard {
 
 /// The width of the plots on paper, in user units.
 const WIDTH: f64 = 680.0;
+/// From row to row, where nothing is to be taken hold of.
+const ROW: f64 = 84.0;
 /// That of the steps, beside which words stand.
 const STEPS_WIDTH: f64 = 430.0;
 
@@ -38,6 +40,7 @@ pub(super) fn card(situation: &Situation<'_>) -> Option<GearCard> {
     let plan = situation.plan;
     let options = PlotOptions {
         width: WIDTH,
+        row: ROW,
         ..PlotOptions::default()
     };
     let plot = GearPlot::of(plan, options).ok()?;

@@ -74,13 +74,12 @@ pub fn move_one(desk: GearDesk, which: Which, end: CrossoverEnd, harder: bool) {
         Some(now.stepped(&gears, end, harder))
     });
     match moved {
-        Some(Some(cogs)) => {
-            if desk.commit(GearEdit::Crossover(which.pair, which.way, cogs)) {
-                desk.workspace.say(untrack(|| words(desk, which)));
-            }
+        Some(Some(cogs)) if desk.commit(GearEdit::Crossover(which.pair, which.way, cogs)) => {
+            desk.workspace.say(untrack(|| words(desk, which)));
         }
         Some(None) => desk.workspace.report("The cassette ends there."),
-        None => {}
+        // What was refused is told by the commit.
+        Some(Some(_)) | None => {}
     }
 }
 
@@ -153,19 +152,12 @@ fn Stepper(which: Which, end: CrossoverEnd) -> impl IntoView {
         };
         desk.read(|plan| Some(plan.bike.drivetrain.gears()?.words(gear)))?
     });
-    let label = format!(
-        "{} {}",
-        capitalised(end.words()),
-        match end {
-            CrossoverEnd::Leaves => "in",
-            CrossoverEnd::Lands => "in",
-        }
-    );
+    let label = format!("{} in ", capitalised(end.words()));
     let about = format!(", crossover {} {}", which.way, end.words());
     let about_too = about.clone();
     view! {
         <div class="stepper" role="group" aria-label=format!("Crossover {}, {}", which.way, end.words())>
-            <span>{label}" "<strong>{move || gear.get()}</strong></span>
+            <span>{label}<strong>{move || gear.get()}</strong></span>
             <button type="button" on:click={act(move || move_one(desk, which, end, false))}>
                 "Easier"<span class="unseen">{about}</span>
             </button>

@@ -61,6 +61,7 @@ impl GearDesk {
                 },
                 band: band.get(),
                 width: width.get(),
+                ..PlotOptions::default()
             }
         };
         let measured = move || drawn.get().filter(|_| width.get() > 0.0);

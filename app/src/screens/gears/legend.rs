@@ -33,6 +33,12 @@ impl Kinds {
     }
 }
 
+impl Kinds {
+    fn is_plain(&self) -> bool {
+        self.shapes.len() < 2 && !self.twins && !self.crossed && !self.ways
+    }
+}
+
 /// Only what is in the picture.
 #[component]
 pub fn Legend() -> impl IntoView {
@@ -44,6 +50,10 @@ pub fn Legend() -> impl IntoView {
     });
     view_of(move || {
         let kinds = kinds.get();
+        // Discs alone speak for themselves.
+        if kinds.is_plain() {
+            return None;
+        }
         let shapes = kinds
             .shapes
             .iter()
@@ -90,7 +100,9 @@ pub fn Legend() -> impl IntoView {
                 })
                 .collect_view()
         });
-        view! { <ul class="gear-legend" aria-label="What the marks mean">{shapes}{twin}{crossed}{ways}</ul> }
+        Some(
+            view! { <ul class="gear-legend" aria-label="What the marks mean">{shapes}{twin}{crossed}{ways}</ul> },
+        )
     })
 }
 

@@ -8,6 +8,9 @@ use leverwright_core::Vocabulary;
 use leverwright_core::gears::plot::{CadenceBand, Quantity};
 use leverwright_core::gears::{Direction, Rpm};
 
+use wasm_bindgen::JsCast;
+use web_sys::Element;
+
 use super::desk::GearDesk;
 use super::drag::CrossoverHandles;
 use super::drawn::{ground, stretches};
@@ -55,6 +58,9 @@ fn text_size() -> f64 {
     size.and_then(|size| number(size.trim_end_matches("px")))
         .map_or(1.0, |size| size / 16.0)
 }
+
+/// In pictures of fewer units marks are smaller, or they would touch.
+const NARROW: f64 = 440.0;
 
 /// A picture of fewer units than this has no room for its marks.
 const LEAST: f64 = 280.0;
@@ -132,6 +138,7 @@ fn Picture() -> impl IntoView {
         let (width, height) = size.get().unwrap_or((1.0, 1.0));
         format!("0 0 {width} {height}")
     });
+    let is_narrow = memo(move || size.get().is_some_and(|(width, _)| width < NARROW));
     let summary = text(move || {
         desk.plot
             .with(|plot| plot.as_ref().map(|p| p.summary.clone()).unwrap_or_default())
@@ -147,6 +154,9 @@ fn Picture() -> impl IntoView {
     };
     // Whoever taps beside a small mark means the nearest.
     let tap = move |event: MouseEvent| {
+        if is_on_handle(&event) {
+            return;
+        }
         let place = frame.get_untracked().map(|frame| {
             let frame = frame.get_bounding_client_rect();
             let units = size.get_untracked().map_or(1.0, |size| size.0) / frame.width();
@@ -161,7 +171,7 @@ fn Picture() -> impl IntoView {
     };
     view! {
         <p id="gears-summary" class="unseen">{summary}</p>
-        <svg class="gear-plot" viewBox=view_box node_ref=frame on:click=tap>
+        <svg class="gear-plot" class:narrow=move || is_narrow.get() viewBox=view_box node_ref=frame on:click=tap>
             <g aria-hidden="true">
                 {view_of(move || desk.plot.get().map(|plot| ground(&plot)))}
                 <path class="way up" d=way(Direction::Up)></path>
@@ -174,6 +184,12 @@ fn Picture() -> impl IntoView {
         <Readout/>
         <Legend/>
     }
+}
+
+/// Whether a crossover is meant, and no gear.
+fn is_on_handle(event: &MouseEvent) -> bool {
+    let target = event.target().and_then(|t| t.dyn_into::<Element>().ok());
+    target.is_some_and(|target| matches!(target.closest(".handle"), Ok(Some(_))))
 }
 
 #[cfg(test)]

@@ -8,6 +8,7 @@ use leverwright_core::text::Text;
 
 use super::bench::Bench;
 use crate::focus::focus_soon;
+use crate::route::Route;
 use crate::widgets::{MenuButton, MenuItem, Select};
 
 /// Where the focus goes when the field for the name is gone.
@@ -48,6 +49,7 @@ pub fn Layouts() -> impl IntoView {
         MenuItem::new("Copy this layout", copy),
         MenuItem::new("Rename this layout", start_renaming),
         MenuItem::new("Remove this layout", remove),
+        MenuItem::new("Compare the layouts", || Route::Compare.go()),
     ];
     view! {
         <div class="layouts" id=HERE tabindex="-1">

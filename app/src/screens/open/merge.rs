@@ -71,7 +71,10 @@ fn Parts(id: PlanId, name: String, merge: Arc<Merge>) -> impl IntoView {
     let said = said.into_iter().map(|said| view! { <li>{said}</li> });
     let first = list(asked.into_iter().chain(taken), chosen);
     let stays = (!mine_newer.is_empty()).then(|| {
-        let words = format!("Newer in yours: {} stay", counted(mine_newer.len()));
+        let words = match mine_newer.len() {
+            1 => "Newer in yours: 1 part stays as it is".to_owned(),
+            n => format!("Newer in yours: {n} parts stay as they are"),
+        };
         view! {
             <details class="mine-newer">
                 <summary>{words}</summary>
@@ -85,13 +88,6 @@ fn Parts(id: PlanId, name: String, merge: Arc<Merge>) -> impl IntoView {
         {(count > 0).then_some(first)}
         {stays}
         <Act id name merge chosen/>
-    }
-}
-
-fn counted(parts: usize) -> String {
-    match parts {
-        1 => "1 part".into(),
-        n => format!("{n} parts"),
     }
 }
 

@@ -128,9 +128,15 @@ fn Acts(
         library.delete(&id.get_value(), &name.get_untracked());
         focus_soon("main");
     };
+    let share = move || {
+        if library.open(&id.get_value()) {
+            Route::Share.go();
+        }
+    };
     let items = [
         MenuItem::new("Rename", move || renaming.set(true)),
         MenuItem::new("Duplicate", on(Library::duplicate)),
+        MenuItem::new("Share", share),
         MenuItem::new("Export as a file", on(Library::export)),
     ]
     .into_iter()

@@ -4,10 +4,11 @@
 use leptos::prelude::*;
 use leverwright_core::cockpit::ButtonId;
 use leverwright_core::drawing::{BALLOON, ButtonMark, Owner, Picture, Sheet};
-use leverwright_core::finding::Severity;
+use leverwright_core::finding::{Place, Severity};
 use leverwright_core::lights::Lights;
 use leverwright_core::ordered::{SmallMap, SmallSet};
 use leverwright_core::plan::Plan;
+use leverwright_core::record::Pin;
 use leverwright_core::slot::Slot;
 
 use super::desk::Desk;
@@ -41,9 +42,16 @@ pub fn Drawn() -> impl IntoView {
             .map(|owner| (owner, Severity::Check))
             .collect::<Vec<_>>()
     });
+    let comments = desk.read(|page| page.comments.clone());
     let slots = view_of(move || {
         let slots = desk.of_plan(Slot::all).into_iter().map(|slot| {
-            let words = format!("{}: {}", capitalised(&slot.place), slot.look.words());
+            let pin = Pin::Place(Place::Button(slot.button));
+            let said = match comments.with(|all| all.iter().filter(|c| c.on == pin).count()) {
+                0 => String::new(),
+                1 => " (1 comment)".to_owned(),
+                n => format!(" ({n} comments)"),
+            };
+            let words = format!("{}: {}{said}", capitalised(&slot.place), slot.look.words());
             view! { <li><span class="balloon-number">{slot.number}</span>" "{words}</li> }
         });
         slots.collect_view()

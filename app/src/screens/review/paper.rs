@@ -2,11 +2,13 @@
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
+use leverwright_core::plan::Plan;
 use leverwright_core::review::{Block, PaperPart, ReviewPage};
 use leverwright_core::sheet::Paper;
 
 use super::desk::Desk;
 use crate::erase::{flag, memo, text, view_of};
+use crate::screens::sheet::cockpit::PrintedCockpit;
 use crate::screens::sheet::running::{Foot, follow};
 use crate::widgets::{Choice, Tick};
 
@@ -71,35 +73,51 @@ pub fn ReviewPaper() -> impl IntoView {
         let options = desk.workspace.print.get();
         let large = if options.large_print { " large" } else { "" };
         let class = format!("review-sheet {}{large}", options.paper.code());
-        let parts = desk.of_plan(|plan| page.parts(plan));
-        Some(paper(&page, class, parts))
+        let plan = desk.workspace.plan.get()?;
+        Some(paper(&page, &plan, class, page.parts(&plan)))
     })
 }
 
-fn paper(page: &ReviewPage, class: String, parts: Vec<PaperPart>) -> impl IntoView + use<> {
+fn paper(
+    page: &ReviewPage,
+    plan: &Plan,
+    class: String,
+    parts: Vec<PaperPart>,
+) -> impl IntoView + use<> {
     let fields = page.title.running_fields();
     let fields = fields
         .map(|field| view! { <li>{field}</li> })
         .collect_view();
     let parts = parts.into_iter().map(|part| {
         let blocks = part.blocks.into_iter().map(block).collect_view();
-        view! { <section><h3>{part.heading}</h3>{blocks}</section> }
+        view! { <section><h2>{part.heading}</h2>{blocks}</section> }
     });
     view! {
         <article class=class aria-label="Review, as printed">
-            <h2>"Review: "{page.title.running_head()}</h2>
+            <h1>"Review: "{page.title.running_head()}</h1>
             <ul class="review-title">{fields}</ul>
+            <PrintedCockpit plan/>
             {parts.collect_view()}
         </article>
     }
 }
+
+/// Characters that fit in half a leaf.
+const SHORT: usize = 90;
 
 fn block(block: Block) -> AnyView {
     match block {
         Block::Line(words) => view! { <p>{words}</p> }.into_any(),
         Block::Items(all) => items(all),
         Block::Named(name, all) => {
-            view! { <div class="review-named"><h4>{name}</h4>{items(all)}</div> }.into_any()
+            // Short lines stand in two columns, to spare paper.
+            let short = all.iter().all(|words| words.chars().count() < SHORT);
+            let class = if short {
+                "review-named short"
+            } else {
+                "review-named"
+            };
+            view! { <div class=class><h3>{name}</h3>{items(all)}</div> }.into_any()
         }
         Block::Table(heads, rows) => table(heads, rows),
         Block::ToFillIn(name) => {

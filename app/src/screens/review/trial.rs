@@ -77,7 +77,10 @@ fn Change(draft: Draft, id: ButtonId) -> impl IntoView {
     let desk = Desk::here();
     let all = untrack(|| desk.buttons());
     let place = all.into_iter().find(|(other, _)| *other == id);
-    let place = place.map(|(_, words)| words).unwrap_or_default();
+    let place = place.map_or_else(
+        || "A button that is no longer on the bike".to_owned(),
+        |(_, words)| words,
+    );
     let about = format!(" on {place}");
     let value = text(move || {
         let changes = draft.get().changes.into_iter();

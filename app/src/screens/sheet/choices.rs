@@ -42,7 +42,7 @@ pub fn Choices(sheet: Memo<Option<(Arc<Plan>, Arc<Sheet>)>>) -> impl IntoView {
             <div>
                 <Tick label="Large print" set=set_large
                     on=Signal::derive(move || print.get().large_print)/>
-                <Tick label="Code to scan on the last page" set=set_code
+                <Tick label="Code to scan, where the first page has room" set=set_code
                     on=Signal::derive(move || print.get().code)/>
                 <Tick label="Add the gear card" set=set_gears
                     on=Signal::derive(move || print.get().gear_card)/>

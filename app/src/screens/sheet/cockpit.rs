@@ -25,7 +25,7 @@ pub fn PrintedCockpit<'a>(plan: &'a Plan) -> impl IntoView + use<> {
     view! {
         <figure class="sheet-drawing">
             <Cockpit name="printed"
-                label="Drawing of the cockpit with the balloon numbers of the table below"
+                label="Drawing of the cockpit with the balloon numbers that the text names"
                 picture=Signal::stored(picture) buttons=Signal::stored(looks)/>
         </figure>
     }

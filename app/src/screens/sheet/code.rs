@@ -1,4 +1,4 @@
-//! The layout as a code to scan, beside what is written by hand.
+//! The layout as a code to scan, on the page that hangs on the stand.
 
 use leptos::prelude::*;
 use leverwright_core::plan::Plan;
@@ -15,13 +15,21 @@ pub fn code_of(plan: &Plan) -> Option<QrMatrix> {
     has_address.then(|| share::qr_of(&address_of_app(), plan))?
 }
 
+/// Modules along the side of a code that takes a square of 55 mm, quiet zone and
+/// all, with modules of 0.4 mm (see [`QrMatrix::LARGEST`]).
+const SMALLER: usize = 129;
+
 /// The code, and what it does.
 #[component]
 pub fn SheetCode(code: QrMatrix) -> impl IntoView {
+    let class = match code.side <= SMALLER {
+        true => "sheet-code smaller",
+        false => "sheet-code",
+    };
     view! {
-        <figure class="sheet-code">
+        <figure class=class>
             <CodeView code/>
-            <figcaption>"Scan: opens this layout. It shows no rider details."</figcaption>
+            <figcaption>"Scan to open this layout."</figcaption>
         </figure>
     }
 }

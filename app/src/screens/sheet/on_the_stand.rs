@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::plan::Plan;
+use leverwright_core::share::QrMatrix;
 use leverwright_core::sheet::{
     BrakeLine, BrakeSheet, ButtonRow, CAUTIONS, LatchState, OpenPoint, Page, SettingsList, Sheet,
     ThrowTest, TitleBlock, Verdict,
@@ -10,6 +11,7 @@ use leverwright_core::sheet::{
 use std::sync::Arc;
 
 use super::cockpit::PrintedCockpit;
+use super::code::SheetCode;
 use super::page::{Balloons, Part, SheetPage, known_or_fill};
 use super::table::{Cell, Table, cell, column, text};
 use super::ticks::{balloons, one_box};
@@ -17,19 +19,32 @@ use crate::widgets::SeverityMark;
 
 /// Verdict and title block, drawing, buttons, brakes, settings.
 #[component]
-pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
+pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>, code: Option<QrMatrix>) -> impl IntoView {
+    let is_clear = sheet.verdict.reasons.is_empty();
+    let top = match (is_clear, code.is_some()) {
+        (true, true) => "sheet-top clear with-code",
+        (true, false) => "sheet-top clear",
+        (false, _) => "sheet-top",
+    };
+    // Beside the drawing where nothing else stands there, or else below.
+    let (beside, below) = match is_clear {
+        true => (code, None),
+        false => (None, code),
+    };
     view! {
         <SheetPage page=Page::OnTheStand title=sheet.title.clone()>
             <TitleGrid title=sheet.title.clone()/>
             <VerdictBlock verdict=sheet.verdict.clone()/>
             <p class="sheet-proved">{sheet.proved.join(" ")}</p>
-            <div class=if sheet.verdict.reasons.is_empty() { "sheet-top clear" } else { "sheet-top" }>
+            <div class=top>
                 <PrintedCockpit plan=&plan/>
                 <Points points=sheet.verdict.reasons.clone()/>
+                {beside.map(|code| view! { <SheetCode code/> })}
             </div>
             <Buttons buttons=sheet.buttons.clone()/>
             <Brakes brakes=sheet.brakes.clone()/>
             <Settings settings=sheet.settings.clone()/>
+            {below.map(|code| view! { <div class="sheet-code-room"><SheetCode code/></div> })}
         </SheetPage>
     }
 }

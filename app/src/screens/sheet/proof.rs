@@ -2,14 +2,12 @@
 
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
-use leverwright_core::share::QrMatrix;
 use leverwright_core::sheet::{
     AcceptedPoint, CoverageAnswer, CoverageLine, CoverageTable, CoverageWords, Field, OpenPoint,
     Page, SIGNATURE_NOTE, Sheet,
 };
 use std::sync::Arc;
 
-use super::code::SheetCode;
 use super::on_the_stand::Points;
 use super::page::{Balloons, Fill, Group, Part, SheetPage, known_or_fill};
 use super::table::{Cell, Table, cell, column, text};
@@ -18,7 +16,7 @@ use crate::widgets::SeverityMark;
 
 /// The page that is kept.
 #[component]
-pub fn ProofPage(sheet: Arc<Sheet>, code: Option<QrMatrix>) -> impl IntoView {
+pub fn ProofPage(sheet: Arc<Sheet>) -> impl IntoView {
     let first_ride = sheet
         .first_ride
         .iter()
@@ -36,29 +34,11 @@ pub fn ProofPage(sheet: Arc<Sheet>, code: Option<QrMatrix>) -> impl IntoView {
             <Accepted points=sheet.accepted.clone()/>
             <Group heading="First ride">{first_ride}</Group>
             <Part heading="Cautions" class="sheet-cautions"><ul>{cautions}</ul></Part>
-            <Foot sheet=Arc::clone(&sheet) code/>
+            <Part heading="Remarks" class="sheet-remarks">
+                <Fill long=true/><Fill long=true/>
+            </Part>
+            <SignOff groups=sheet.sign_off.clone()/>
         </SheetPage>
-    }
-}
-
-/// What is written by hand, and beside it the code where there is one.
-#[component]
-fn Foot(sheet: Arc<Sheet>, code: Option<QrMatrix>) -> impl IntoView {
-    let class = if code.is_some() {
-        "sheet-foot with-code"
-    } else {
-        "sheet-foot"
-    };
-    view! {
-        <div class=class>
-            <div>
-                <Part heading="Remarks" class="sheet-remarks">
-                    <Fill long=true/><Fill long=true/>
-                </Part>
-                <SignOff groups=sheet.sign_off.clone()/>
-            </div>
-            {code.map(|code| view! { <SheetCode code/> })}
-        </div>
     }
 }
 

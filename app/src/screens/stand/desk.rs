@@ -12,7 +12,6 @@ use leverwright_core::text::Text;
 use leverwright_core::units::Mm;
 
 use crate::route::{Route, current_page};
-use crate::today::today;
 use crate::workspace::Workspace;
 
 /// A page of the screen.
@@ -234,12 +233,17 @@ impl CheckDesk {
     }
 
     fn record(self, role: Role, matter: Matter) -> bool {
-        self.workspace.commit(Edit::Record(RecordEdit {
+        let is_taken = self.workspace.commit(Edit::Record(RecordEdit {
             by: Text::new(&self.workspace.signer.get_untracked()),
             role,
-            date: today(),
+            date: self.workspace.desk().date,
             matter,
-        }))
+        }));
+        if is_taken {
+            // The next page says it, and needs the room.
+            self.workspace.status.set(None);
+        }
+        is_taken
     }
 }
 

@@ -41,10 +41,10 @@ pub fn StepPage(at: usize) -> impl IntoView {
                 {before(&shown)}
                 {warning}
                 <Asked step=step.clone()/>
-                {stop_when(run.check)}
             </div>
             <StepDrawing plan places=step.places.clone()/>
             <Acts at step can_go_on=shown.done.is_some()/>
+            {stop_when(run.check)}
         </section>
     })
 }

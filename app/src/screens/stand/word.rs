@@ -26,6 +26,16 @@ const fn word(check: Check) -> &'static str {
     }
 }
 
+/// What ends it.
+const fn ends_with(check: Check) -> &'static str {
+    match check {
+        Check::Stand => "Any change to the bike or the layout ends it.",
+        Check::Rider | Check::FirstRide => {
+            "Any change to the bike, the layout or what is known of the hands ends it."
+        }
+    }
+}
+
 /// Every step is OK: somebody says so with a name.
 #[component]
 pub fn GiveWord() -> impl IntoView {
@@ -108,7 +118,7 @@ pub fn Proved() -> impl IntoView {
         <section class="stand-word" aria-labelledby=HEADING>
             <h2 id=HEADING tabindex="-1">{word(run.check)}</h2>
             <p class="lead proved">{said}</p>
-            <p>"Any change to the bike, the layout or what is known of the rider ends it."</p>
+            <p>{ends_with(run.check)}</p>
             <div class="acts">
                 <a class="act main" href=next.0>{next.1}</a>
                 <button type="button" class="large" on:click=move |_| desk.go(Some(0))>

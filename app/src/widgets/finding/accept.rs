@@ -6,7 +6,7 @@ use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::PlanEdit;
 use leverwright_core::finding::{Acceptable, Acceptance, Finding, Role};
-use leverwright_core::text::Text;
+use leverwright_core::text::{Date, Text};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
@@ -56,7 +56,8 @@ fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
         form.missing.set(form.first_missing(&finding));
         match (form.missing.get_untracked(), form.role.get_untracked()) {
             (None, Some(role)) => {
-                let acceptance = form.acceptance(key.get_value(), role);
+                let date = workspace.dated.get_untracked().or_else(today);
+                let acceptance = form.acceptance(key.get_value(), role, date);
                 workspace.signer.set(form.by.get_untracked());
                 key.with_value(|key| workspace.drafts.set_reason(key, String::new()));
                 let said = "Accepted with a reason.";
@@ -170,13 +171,13 @@ impl Form {
         missing.next().map(|(_, what)| what)
     }
 
-    fn acceptance(self, finding: String, role: Role) -> Acceptance {
+    fn acceptance(self, finding: String, role: Role, date: Option<Date>) -> Acceptance {
         Acceptance {
             finding,
             reason: Text::new(&self.reason.get_untracked()),
             by: Text::new(&self.by.get_untracked()),
             role,
-            date: today(),
+            date,
             lapsed: false,
         }
     }

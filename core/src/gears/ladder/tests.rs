@@ -24,6 +24,38 @@ fn crossovers(gears: &Gears, ladder: &Ladder) -> Vec<String> {
 }
 
 #[test]
+fn a_crossover_moves_with_its_landing_or_the_landing_alone() {
+    let gears = gears("34 50", ROAD_12);
+    let up = best(&gears, LadderGoal::Even)
+        .crossover(0, Direction::Up)
+        .expect("it crosses over");
+    let (leaves, lands) = (up.from.cog, up.to.cog);
+    let moved = |end, harder| up.stepped(&gears, end, harder);
+    assert_eq!(
+        moved(CrossoverEnd::Leaves, true),
+        Some(CogMove {
+            leaves: leaves + 1,
+            lands: lands + 1
+        })
+    );
+    assert_eq!(
+        moved(CrossoverEnd::Lands, false),
+        Some(CogMove {
+            leaves,
+            lands: lands - 1
+        })
+    );
+    // At the ends the landing keeps on the cassette, and a step leads nowhere.
+    assert_eq!(up.leaving(&gears, 0).lands, 0);
+    assert_eq!(up.leaving(&gears, 200).leaves, 11);
+    let at_end = Crossover {
+        from: Gear::new(0, 11),
+        ..up
+    };
+    assert_eq!(at_end.stepped(&gears, CrossoverEnd::Leaves, true), None);
+}
+
+#[test]
 fn a_road_ladder_lands_on_two_cogs() {
     let gears = gears("34 50", ROAD_12);
     let ladder = best(&gears, LadderGoal::Even);

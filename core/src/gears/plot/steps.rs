@@ -49,9 +49,9 @@ pub struct StepBar {
 
 const LEFT: f64 = 48.0;
 const RIGHT: f64 = 12.0;
-const TOP: f64 = 24.0;
-const HEIGHT: f64 = 160.0;
-const BOTTOM: f64 = 64.0;
+const TOP: f64 = 18.0;
+const HEIGHT: f64 = 140.0;
+const BOTTOM: f64 = 52.0;
 /// Between bars, as a share of their distance.
 const GAP: f64 = 0.2;
 
@@ -64,7 +64,7 @@ impl StepPlot {
         let view = View::of(plan)?;
         let steps = view.steps();
         let gears = &view.gears;
-        let mut most = WIDE_STEP.0 + 5.0;
+        let mut most = WIDE_STEP.0 + 3.0;
         for (from, to) in &steps {
             most = most.max(gears.step(*from, *to).0);
         }

@@ -29,8 +29,7 @@ impl GearTable {
     /// When the teeth are not entered.
     pub fn of(plan: &Plan, band: CadenceBand) -> Result<GearTable, ShiftingError> {
         let view = View::of(plan)?;
-        let mut gears: Vec<Gear> = view.gears.all().collect();
-        crate::ordered::sort_by(&mut gears, |a, b| view.gears.compare(*a, *b));
+        let gears = view.gears.by_ratio();
         let ladder = view.ladder().is_some();
         let mut heads: Vec<String> = ["gear", "ratio", "gear inches", "development (m)"]
             .map(String::from)

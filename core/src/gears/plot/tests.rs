@@ -85,6 +85,70 @@ fn a_wide_picture_has_more_ticks_and_none_meet() {
 }
 
 #[test]
+fn handles_lie_between_the_rows_a_target_apart() {
+    for width in [280.0, 720.0] {
+        let options = PlotOptions {
+            width,
+            ..PlotOptions::default()
+        };
+        let plot = GearPlot::of(&ladder(), options).expect("teeth");
+        let (top, bottom) = (plot.rows[0].y, plot.rows[1].y);
+        let [up, down] = &plot.crossovers[..] else {
+            panic!("two crossovers");
+        };
+        for line in [up, down] {
+            assert!(top < line.handle.1 && line.handle.1 < bottom, "{line:?}");
+        }
+        let apart = (up.handle.1 - down.handle.1).abs();
+        assert!(apart >= 44.0, "{apart}");
+    }
+}
+
+#[test]
+fn teeth_stand_where_there_is_room_and_the_graduation_is_even() {
+    let options = PlotOptions {
+        width: 280.0,
+        ..PlotOptions::default()
+    };
+    let plot = GearPlot::of(&ladder(), options).expect("teeth");
+    let row = plot.marks.iter().filter(|mark| mark.gear.ring == 1);
+    let labelled: Vec<f64> = row
+        .filter(|mark| mark.label_foot.is_some())
+        .map(|mark| mark.at.0)
+        .collect();
+    assert!(labelled.len() >= 4, "{labelled:?}");
+    assert!(labelled.windows(2).all(|pair| pair[1] - pair[0] >= 16.9));
+    assert!(
+        plot.axis
+            .fine
+            .windows(2)
+            .all(|pair| pair[1] - pair[0] >= 4.9)
+    );
+}
+
+#[test]
+fn cadences_that_are_no_band_are_refused_in_a_sentence() {
+    let band = |from, to| CadenceBand {
+        from: Rpm(from),
+        to: Rpm(to),
+    };
+    assert_eq!(
+        band(60.0, 90.0).checked().map(CadenceBand::middle),
+        Ok(Rpm(75.0))
+    );
+    assert_eq!(
+        band(90.0, 60.0).checked().map_err(|e| e.to_string()),
+        Err(
+            "Cadences of 90 rpm to 60 rpm are no band. Enter 20 to 150 rpm, the slower first."
+                .into()
+        )
+    );
+    for (from, to) in [(0.0, 90.0), (60.0, 1e9), (f64::NAN, 90.0)] {
+        assert!(band(from, to).checked().is_err());
+    }
+}
+
+#[test]
 fn steps_and_table_say_the_same_as_the_plot() {
     let plan = ladder();
     let steps = StepPlot::of(&plan, PlotOptions::default()).expect("teeth");
