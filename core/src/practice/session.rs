@@ -72,6 +72,9 @@ pub struct Shown {
     pub hint: String,
     /// Whether the hint says what was wrong.
     pub is_wrong: bool,
+    /// Buttons called so far, and the brake levers: where there is little room
+    /// these come first.
+    pub called: Vec<Switch>,
     /// What lights up, because the button is shown.
     pub lit: Vec<Switch>,
     /// What is down.
@@ -502,26 +505,29 @@ impl Session {
 
     /// What is shown beside the road.
     pub fn shown(&self) -> Shown {
+        let brakes = || {
+            let all = Switch::all(&self.plan.bike).into_iter();
+            all.filter(|switch| switch.is_brake())
+        };
+        let called = self.lesson.buttons().into_iter().map(Switch::Button);
         let lit = match self.phase {
             Phase::Called { .. } => self.lesson.shows().map_or_else(Vec::new, |via| {
                 via.buttons().into_iter().map(Switch::Button).collect()
             }),
-            Phase::Braking { .. } => {
-                let all = Switch::all(&self.plan.bike).into_iter();
-                all.filter(|switch| switch.is_brake()).collect()
-            }
+            Phase::Braking { .. } => brakes().collect(),
             _ => Vec::new(),
         };
         let down = self.fingers.down().chain(self.together.flatten());
-        let brakes = self.brakes.iter().copied().map(Switch::Brake);
+        let pulled = self.brakes.iter().copied().map(Switch::Brake);
         let speed = Kmh(self.motion.speed * 3.6);
         let cadence = self.gearing.as_ref().and_then(|g| g.cadence(speed));
         Shown {
             headline: self.headline(),
             hint: self.hint(),
             is_wrong: self.wrong.is_some() && matches!(self.phase, Phase::Called { .. }),
+            called: called.chain(brakes()).collect(),
             lit,
-            down: down.map(Switch::Button).chain(brakes).collect(),
+            down: down.map(Switch::Button).chain(pulled).collect(),
             gear: self.gearing.as_ref().map(Gearing::words),
             cadence: cadence.map(|Rpm(rpm)| libm::round(rpm) as u32),
             speed: libm::round(speed.0) as u32,

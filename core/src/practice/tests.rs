@@ -260,6 +260,8 @@ fn a_session_starts_with_the_button_shown_and_waits_for_it() {
     let outer = Switch::Button(button(&plan, "right outer paddle"));
     let mut session = Session::new(&plan, plan.current, Pace::NoHurry, 7).expect("it can");
     assert_eq!(session.shown().lit, [outer]);
+    // That one, and the two brakes.
+    assert_eq!(session.shown().called.len(), 3);
     assert_eq!(session.take_news().len(), 1);
     for _ in 0..600 {
         session.advance(0.1);

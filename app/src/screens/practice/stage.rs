@@ -111,6 +111,7 @@ fn pad(
         key.map(printed).unwrap_or_default().to_owned()
     });
     let is_down = memo(move || desk.shown.with(|shown| shown.down.contains(&switch)));
+    let is_called = memo(move || desk.shown.with(|shown| shown.called.contains(&switch)));
     let is_lit = memo(move || desk.shown.with(|shown| shown.lit.contains(&switch)));
     let down = move |event: PointerEvent| {
         event.prevent_default();
@@ -129,7 +130,7 @@ fn pad(
         "pad"
     };
     view! {
-        <li class=side>
+        <li class=side class:called=move || is_called.get()>
             <button type="button" class=kind class:down=move || is_down.get()
                 class:wanted-here=move || is_lit.get()
                 on:pointerdown=down on:mousedown=|event: MouseEvent| event.prevent_default()
