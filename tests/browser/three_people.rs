@@ -21,13 +21,18 @@ const PADDLE: &str = "left outer paddle";
 fn mark(rider: &Browser) {
     let summary = rider.css("details > summary");
     let texts = summary.texts();
-    let at = texts.iter().position(|text| text.contains("Hurts, confuses, change"));
+    let at = texts
+        .iter()
+        .position(|text| text.contains("Hurts, confuses, change"));
     let summary = summary.nth(at.expect("the rider can say so"));
     summary.scroll_into_view();
     rider.finger().tap(&summary);
     let rows = rider.css(".mark-rows li");
     let at = rows.texts().iter().position(|text| text.contains(PADDLE));
-    let hurts = rows.nth(at.expect("it is listed")).inner_css("button").nth(0);
+    let hurts = rows
+        .nth(at.expect("it is listed"))
+        .inner_css("button")
+        .nth(0);
     hurts.scroll_into_view();
     rider.finger().tap(&hurts);
     rider.wait_for("it is marked", || {
@@ -94,7 +99,10 @@ fn one_plan_goes_through_three_hands_and_is_proved() {
     let from_rider = link(&rider, true);
     let changed = plan_in(&from_rider);
     assert_ne!(changed.layouts, plan_in(&to_rider).layouts);
-    assert!(!changed.record.entries.is_empty(), "practice and mark go along");
+    assert!(
+        !changed.record.entries.is_empty(),
+        "practice and mark go along"
+    );
 
     // The therapist: reads, comments, accepts one finding, recommends, sends back.
     let clinic = Browser::open("clinic");
@@ -120,7 +128,10 @@ fn one_plan_goes_through_three_hands_and_is_proved() {
         shop.css("#came").wait_for_text("a copy of it is here");
         put_together(&shop);
         let now = plan_in(&link(&shop, true));
-        assert_eq!(now.layouts, changed.layouts, "after what came from the {from}");
+        assert_eq!(
+            now.layouts, changed.layouts,
+            "after what came from the {from}"
+        );
     }
     let merged = plan_in(&link(&shop, true));
     assert_eq!(merged.record.entries, plan_in(&from_clinic).record.entries);
@@ -147,6 +158,10 @@ fn one_plan_goes_through_three_hands_and_is_proved() {
 
     // Nobody's link was longer than a message takes.
     for link in [&to_rider, &from_rider, &from_clinic] {
-        assert!(link.len() <= share::LONGEST_LINK, "{} characters", link.len());
+        assert!(
+            link.len() <= share::LONGEST_LINK,
+            "{} characters",
+            link.len()
+        );
     }
 }
