@@ -15,19 +15,11 @@ pub fn code_of(plan: &Plan) -> Option<QrMatrix> {
     has_address.then(|| share::qr_of(&address_of_app(), plan))?
 }
 
-/// Modules along the side of a code that takes a square of 55 mm, quiet zone and
-/// all, with modules of 0.4 mm (see [`QrMatrix::LARGEST`]).
-const SMALLER: usize = 129;
-
 /// The code, and what it does.
 #[component]
 pub fn SheetCode(code: QrMatrix) -> impl IntoView {
-    let class = match code.side <= SMALLER {
-        true => "sheet-code smaller",
-        false => "sheet-code",
-    };
     view! {
-        <figure class=class>
+        <figure class="sheet-code">
             <CodeView code/>
             <figcaption>"Scan to open this layout."</figcaption>
         </figure>
