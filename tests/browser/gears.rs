@@ -321,7 +321,9 @@ fn on_a_telephone_a_paired_plan_is_read_and_a_tap_moves_a_crossover() {
         .nth(1)
         .inner_css(".crossover-words");
     let before = row.text();
-    let harder = home.role("button", "Harder, crossover down front changes");
+    let harder = home
+        .css(".crossover-row:nth-child(2) .stepper button")
+        .nth(1);
     // Clear of the bar at the lower edge.
     harder.script("arguments[0].scrollIntoView({ block: 'center' })");
     home.finger().tap(&harder);
