@@ -248,7 +248,7 @@ fn what_cannot_be_is_refused_at_its_field_and_stays_as_typed() {
 }
 
 #[test]
-fn a_crossover_follows_the_mouse_and_the_finger() {
+fn a_crossover_follows_the_mouse() {
     let shop = Browser::open("shop");
     gears(&shop, ROAD);
     ladder(&shop);
@@ -280,7 +280,9 @@ fn teeth_that_are_not_counted_yet_lead_to_their_field() {
     shop.visit("#/bike");
     let cogs = shop.role("spinbutton", "Cogs");
     cogs.wait_until_shown();
-    cogs.fill("11");
+    cogs.focus();
+    shop.press("Control+a");
+    shop.type_text("11");
     shop.press("Tab");
     shop.css(".status-line").wait_for_text("Undo this");
     shop.visit("#/layout");
@@ -299,7 +301,7 @@ fn teeth_that_are_not_counted_yet_lead_to_their_field() {
 }
 
 #[test]
-fn a_finger_on_a_telephone_moves_a_crossover_and_a_paired_plan_is_tuned() {
+fn on_a_telephone_a_paired_plan_is_read_and_a_tap_moves_a_crossover() {
     let home = Browser::open_phone("home");
     gears(&home, ROAD);
     choose(&home, "Paired");
@@ -319,21 +321,12 @@ fn a_finger_on_a_telephone_moves_a_crossover_and_a_paired_plan_is_tuned() {
         .nth(1)
         .inner_css(".crossover-words");
     let before = row.text();
-    let handle = home.css(".crossover .handle").nth(1);
-    handle.scroll_into_view();
-    let from = handle.centre();
-    let finger = home.finger();
-    finger.press(from);
-    finger.move_to(from.offset(14.0, 0.0));
-    finger.move_to(from.offset(24.0, 0.0));
-    home.wait_for("it follows", || row.text() != before);
-    let there = row.text();
-    finger.release();
-    home.css(".status-line")
-        .wait_for_text("Move the crossover down");
-    assert_eq!(row.text(), there);
-    // A swipe that the browser takes for itself changes nothing.
-    finger.press(handle.centre());
-    finger.interrupt();
-    assert_eq!(row.text(), there);
+    let harder = home
+        .css(".crossover-row:nth-child(2) .stepper button")
+        .nth(1);
+    // Clear of the bar at the lower edge.
+    harder.script("arguments[0].scrollIntoView({ block: 'center' })");
+    home.finger().tap(&harder);
+    home.wait_for("it moved", || row.text() != before);
+    assert!(row.text().starts_with("50×24 to"), "{}", row.text());
 }
