@@ -37,6 +37,10 @@ fn said(plan: &Plan) -> Plan {
     for layout in &mut plan.layouts {
         layout.chords.sort();
     }
+    for ride in &mut plan.rides.remembered {
+        ride.left.contacts.sort();
+        ride.right.contacts.sort();
+    }
     plan.accepted.sort_by(|a, b| a.finding.cmp(&b.finding));
     plan
 }
