@@ -165,6 +165,14 @@ pub struct Sheet {
 }
 
 impl Sheet {
+    /// What stands under the open points where the verdict names them all.
+    pub fn no_open_points(&self) -> &'static str {
+        match self.verdict.reasons.is_empty() {
+            true => "None.",
+            false => "None besides those on the first page.",
+        }
+    }
+
     /// The sheet of a plan.
     pub fn of(plan: &Plan, options: SheetOptions) -> Sheet {
         let situation = Situation::of_layout(plan, plan.layout());

@@ -19,9 +19,7 @@ fn gears(browser: &Browser, template: &str) {
 /// The open plan becomes a ladder, with its buttons.
 fn ladder(browser: &Browser) {
     choose(browser, "Ladder");
-    browser
-        .css(".plan-change")
-        .wait_for_text("Not on any button yet");
+    browser.css(".plan-change").wait_for_text("on no button");
     browser.role("button", "Change plan and buttons").click();
     browser.css(".crossover .handle").nth(1).wait_until_shown();
 }

@@ -95,7 +95,9 @@ impl Sheet {
         }
         text.heading("Open points");
         text.all(self.open.iter().map(open));
-        text.none(self.open.is_empty());
+        if self.open.is_empty() {
+            text.add(self.no_open_points().to_owned());
+        }
         text.heading("Accepted points");
         text.all(self.accepted.iter().map(accepted));
         text.none(self.accepted.is_empty());

@@ -25,6 +25,9 @@ pub struct PlanChange {
     /// Functions that it needs and no button has after the matching change, for
     /// want of buttons.
     pub still_missing: Vec<Function>,
+    /// What the matching change puts in place of what, button by button, in
+    /// balloon order; nothing is blank.
+    pub replaced: Vec<(ButtonId, Option<Function>, Option<Function>)>,
     /// The shift plan alone; the buttons keep what they have.
     pub alone: Edit,
     /// The shift plan with the layout that matches: functions that take each
@@ -57,6 +60,7 @@ impl PlanChange {
             unmapped: unmapped(plan, &bare),
             missing: missing(&bare),
             still_missing: missing(&matched),
+            replaced: replaced(plan, &matched),
             alone,
             matching: Edit::Several {
                 label: format!("shift plan: {kind}, with its buttons"),
@@ -65,31 +69,56 @@ impl PlanChange {
         })
     }
 
-    /// What becomes of the buttons, in a sentence or two.
+    /// What the matching change makes of the buttons, and what becomes of them
+    /// without it, in a sentence each.
     pub fn words(&self, plan: &Plan) -> String {
-        let mut words = String::new();
-        if self.unmapped.is_empty() {
-            words.push_str("Every button keeps its use.");
-        } else {
-            let mut list = Vec::new();
-            for (button, function) in &self.unmapped {
-                list.push(format!(
-                    "“{function}” on the {}",
-                    plan.bike.place_of(*button)
-                ));
-            }
-            words.push_str(&format!(
-                "Without use under {}: {}.",
-                self.to,
-                list.join(", ")
-            ));
+        let said = |function: Option<Function>| match function {
+            Some(function) => format!("“{function}”"),
+            None => "blank".to_owned(),
+        };
+        let mut with = Vec::new();
+        for (button, old, new) in &self.replaced {
+            let place = plan.bike.place_of(*button);
+            with.push(format!("{place} from {} to {}", said(*old), said(*new)));
+        }
+        let with = match with.is_empty() {
+            true => String::from("With its buttons: none changes."),
+            false => format!("With its buttons: {}.", with.join(", ")),
+        };
+        let mut alone = Vec::new();
+        if !self.unmapped.is_empty() {
+            let list: Vec<String> = self
+                .unmapped
+                .iter()
+                .map(|(button, function)| {
+                    format!("“{function}” on the {}", plan.bike.place_of(*button))
+                })
+                .collect();
+            alone.push(format!("without use: {}", list.join(", ")));
         }
         if !self.missing.is_empty() {
             let list: Vec<String> = self.missing.iter().map(|f| format!("“{f}”")).collect();
-            words.push_str(&format!(" Not on any button yet: {}.", list.join(", ")));
+            alone.push(format!("on no button: {}", list.join(", ")));
         }
-        words
+        let alone = match alone.is_empty() {
+            true => String::from("every button keeps its use"),
+            false => alone.join("; "),
+        };
+        format!("{with} The plan alone: {alone}.")
     }
+}
+
+/// What stands on each button before and after, where that differs.
+fn replaced(before: &Plan, after: &Plan) -> Vec<(ButtonId, Option<Function>, Option<Function>)> {
+    let tap = |plan: &Plan, id| plan.layout().tap(&plan.bike, id);
+    let mut replaced = Vec::new();
+    for (id, ..) in before.bike.buttons() {
+        let (old, new) = (tap(before, id), tap(after, id));
+        if old != new {
+            replaced.push((id, old, new));
+        }
+    }
+    replaced
 }
 
 /// What of the layout has a use under one shift plan and none under another.
@@ -181,7 +210,7 @@ mod tests {
         assert!(to_ladder.still_missing.is_empty());
         assert_eq!(
             to_ladder.words(&plan),
-            "Every button keeps its use. Not on any button yet: “rung down”, “rung up”."
+            "With its buttons: right outer paddle from “rear easier” to “rung down”, right inner paddle from “rear harder” to “rung up”. The plan alone: on no button: “rung down”, “rung up”."
         );
         let ladder = plan.apply(&to_ladder.matching).expect("it can be made");
         assert_eq!(does(&ladder, "right outer paddle"), Some(RungDown));
@@ -206,8 +235,8 @@ mod tests {
         let back = change(&ladder, ShiftPlanKind::Separate);
         let words = back.words(&ladder);
         assert!(
-            words.starts_with("Without use under separate: “rung down” on the right outer paddle,")
-                || words.starts_with("Without use under separate: “rung up”"),
+            words.contains("The plan alone: without use: “rung ")
+                && words.contains("; on no button: "),
             "{words}"
         );
         assert_eq!(back.unmapped.len(), 2);

@@ -30,7 +30,7 @@ pub fn ProofPage(sheet: Arc<Sheet>) -> impl IntoView {
     view! {
         <SheetPage page=Page::Proof title=sheet.title.clone()>
             <Coverage table=sheet.coverage.clone()/>
-            <Open points=sheet.open.clone()/>
+            <Open points=sheet.open.clone() none=sheet.no_open_points()/>
             <Accepted points=sheet.accepted.clone()/>
             <Group heading="First ride">{first_ride}</Group>
             <Part heading="Cautions" class="sheet-cautions"><ul>{cautions}</ul></Part>
@@ -74,11 +74,11 @@ fn answer(answer: CoverageAnswer) -> impl IntoView {
 }
 
 #[component]
-fn Open(points: Vec<OpenPoint>) -> impl IntoView {
+fn Open(points: Vec<OpenPoint>, none: &'static str) -> impl IntoView {
     view! {
         <Part heading="Open points" class="sheet-open">
             {if points.is_empty() {
-                view! { <p>"None."</p> }.into_any()
+                view! { <p>{none}</p> }.into_any()
             } else {
                 view! { <Points points/> }.into_any()
             }}
