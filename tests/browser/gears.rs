@@ -327,4 +327,18 @@ fn on_a_telephone_a_paired_plan_is_read_and_a_tap_moves_a_crossover() {
     home.finger().tap(&harder);
     home.wait_for("it moved", || row.text() != before);
     assert!(row.text().starts_with("50×24 to"), "{}", row.text());
+
+    // The same by a finger on the handle.
+    let before = row.text();
+    let handle = home.css(".crossover .handle").nth(1);
+    handle.script("arguments[0].scrollIntoView({ block: 'center' })");
+    let from = handle.centre();
+    let finger = home.finger();
+    finger.press(from);
+    finger.move_to(from.offset(-14.0, 0.0));
+    finger.move_to(from.offset(-28.0, 0.0));
+    home.wait_for("it follows", || row.text() != before);
+    finger.release();
+    home.css(".status-line")
+        .wait_for_text("Move the crossover down");
 }

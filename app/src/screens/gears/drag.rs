@@ -1,6 +1,6 @@
 //! Crossovers in the picture: taken by pointer, or moved by keys like a slider.
 
-use leptos::ev::{KeyboardEvent, PointerEvent};
+use leptos::ev::{KeyboardEvent, PointerEvent, TouchEvent};
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::{Edit, GearEdit};
@@ -77,7 +77,13 @@ fn Handle(which: Which, drag: RwSignal<Option<Drag>>) -> impl IntoView {
                 on:pointerdown=move |event| pointer_down(desk, which, drag, &event)
                 on:pointermove=move |event| pointer_move(desk, drag, &event)
                 on:pointerup=move |event| pointer_up(desk, drag, &event)
-                on:pointercancel=move |_| give_up(desk, drag)>
+                on:pointercancel=move |_| give_up(desk, drag)
+                on:touchmove=move |event: TouchEvent| {
+                    // What a finger moves must not scroll the page besides.
+                    if drag.with_untracked(Option::is_some) {
+                        event.prevent_default();
+                    }
+                }>
                 <path class="hit" d="M-22 -22H22V22H-22z"></path>
                 <circle class="knob" r="12"></circle>
                 <path class="arrows" d="M-7 0H7M-4 -3.5L-7.5 0L-4 3.5M4 -3.5L7.5 0L4 3.5"></path>
