@@ -184,7 +184,7 @@ fn the_sheet_takes_few_leaves() {
         shop.visit("#/plans");
         shop.css(".demo-plans .template").nth(demo).click();
         shop.css(".slot").nth(0).wait_until_shown();
-        assert_leaves(&shop, &format!("demo {demo}"), 4, 8);
+        assert_leaves(&shop, &format!("demo {demo}"), 4, 9);
     }
 }
 
