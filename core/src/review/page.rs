@@ -10,7 +10,7 @@ use crate::finding::{Acceptable, Finding, Role};
 use crate::plan::Plan;
 use crate::record::{Code, Entry, Matter};
 use crate::revision::{self, Difference};
-use crate::rider::{Answer, Evidence, QUESTIONS, Side, Source, Subject};
+use crate::rider::{Answer, Evidence, Side, Source, Subject};
 use crate::rules;
 use crate::sheet::{NOT_ASSESSED, TitleBlock};
 use crate::situation::Situation;
@@ -29,7 +29,7 @@ pub struct ReviewPage {
     pub since: Option<(u32, Vec<Difference>)>,
     /// Where the answers about the hands came from.
     pub sources: Sources,
-    /// What was not asked: "left hand: braking".
+    /// What was not asked: "left hand: braking", or a thing of it.
     pub not_asked: Vec<String>,
     /// What this plan asks nobody about.
     pub not_assessed: &'static [&'static str],
@@ -62,6 +62,8 @@ pub struct ReviewPage {
 pub struct Sources {
     /// Told by the rider, or by somebody for the rider.
     pub told: usize,
+    /// How many of all came in one tap, so that nobody asked about them singly.
+    pub in_one_tap: usize,
     /// Seen by the fitter.
     pub by_fitter: usize,
     /// Seen by a clinician.
@@ -221,6 +223,9 @@ impl Sources {
         if answer.value.is_none() {
             return;
         }
+        if answer.evidence.is_some_and(|evidence| evidence.in_one_tap) {
+            self.in_one_tap += 1;
+        }
         match answer.evidence.map(|Evidence { source, .. }| source) {
             Some(Source::Told) => self.told += 1,
             Some(Source::SeenByFitter) => self.by_fitter += 1,
@@ -235,17 +240,22 @@ impl Sources {
     }
 }
 
-/// The questions with an answer missing, by hand.
+/// What is open of each question, by hand: the question where nothing of it was
+/// asked, else what is missing.
 fn not_asked(plan: &Plan) -> Vec<String> {
     let mut found = Vec::new();
-    for question in QUESTIONS.iter().filter(|q| !q.answered(&plan.rider)) {
+    for question in plan.rider.open_questions() {
         if question.subject == Subject::Once {
             found.push(question.id.to_string());
             continue;
         }
         for side in Side::ALL {
-            if !question.answered_for(&plan.rider, *side) {
-                found.push(format!("{side} hand: {}", question.id));
+            let hand = plan.rider.hands.get(*side);
+            let open = question.open_items(hand);
+            let all = question.items(hand);
+            match open.len() == all.len() && !open.is_empty() {
+                true => found.push(format!("{side} hand: {}", question.id)),
+                false => found.extend(open.iter().map(|item| format!("{side} hand: {item}"))),
             }
         }
     }

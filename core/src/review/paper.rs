@@ -45,7 +45,10 @@ impl ReviewPage {
             part("Stopping", vec![self.stopping_table()]),
             part(
                 "What is asked of each hand",
-                vec![demand_table(&self.demands, plan)],
+                vec![
+                    Block::Line(self.demands_words()),
+                    demand_table(&self.demands, plan),
+                ],
             ),
             part(
                 "Hand off the bar, brake out of reach",
@@ -89,7 +92,7 @@ impl ReviewPage {
         }
         blocks.push(Block::Line(self.sources.words()));
         match self.not_asked.is_empty() {
-            true => blocks.push(Block::Line("Every question was asked.".into())),
+            true => blocks.push(Block::Line("Everything that matters was asked.".into())),
             false => {
                 blocks.push(Block::Line(
                     "Not asked yet, which is not “no difficulty”:".into(),

@@ -8,7 +8,7 @@ use super::{
 };
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::edit::{Edit, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
-use crate::finding::{Acceptable, Acceptance, Finding, Place, Role};
+use crate::finding::{Acceptable, Acceptance, Finding, Place, Role, Severity};
 use crate::function::Function;
 use crate::history::History;
 use crate::plan::Plan;
@@ -435,6 +435,112 @@ fn demands_that_do_not_meet_come_first() {
         of_left,
         ["left hand: pain", "left hand: effort, startle, cold"]
     );
+}
+
+/// Not asked is not “as on a usual day”: the page, its print and the load page
+/// say so of the hands that work.
+#[test]
+fn a_bad_day_nobody_asked_about_is_not_told() {
+    let unasked = |side| Edit::Rider(RiderEdit::Later(side, Answer::NOT_ASKED));
+    let plan = after(&demo(DemoId::Wren).plan, &[unasked(Side::Left)]);
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    assert!(
+        page.stopping_rows()
+            .iter()
+            .all(|row| row.bad == "Not asked")
+    );
+    let of_left = || page.demands.iter().filter(|d| d.hand == Side::Left);
+    assert!(of_left().count() > 2);
+    for demand in of_left() {
+        assert!(demand.usual.is_some(), "{demand:?}");
+        assert_eq!(demand.bad, None, "{demand:?}");
+        assert_ne!(demand.fit, Fit::Within, "{demand:?}");
+    }
+    assert_eq!(
+        plan.rider.hands.bad_day_open().as_deref(),
+        Some("bad day not asked")
+    );
+    let asked = demo(DemoId::Wren).plan;
+    assert_eq!(asked.rider.hands.bad_day_open(), None);
+    let page = ReviewPage::of(&asked, Role::Clinician);
+    assert!(page.stopping_rows().iter().all(|row| row.bad == row.usual));
+}
+
+#[test]
+fn a_hand_that_rests_is_asked_to_stay_on() {
+    let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, None);
+    let plan = after(&road(), &[Edit::Rider(rests)]);
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    let of_right: Vec<_> = page
+        .demands
+        .iter()
+        .filter(|d| d.hand == Side::Right)
+        .collect();
+    assert_eq!(of_right.len(), 1);
+    assert_eq!(of_right[0].asked, Ability::StaysOn.words());
+    assert_eq!(of_right[0].fit, Fit::NotAsked);
+    assert_eq!(of_right[0].where_words(&plan), "");
+    // What is open of it is named thing by thing where some of it is told.
+    let steady = Answer::of(Difficulty::None);
+    let told = RiderEdit::Ability(Side::Right, Ability::StaysOn, steady);
+    let page = ReviewPage::of(&after(&plan, &[Edit::Rider(told)]), Role::Clinician);
+    let of_right = page
+        .not_asked
+        .iter()
+        .filter(|q| q.starts_with("right hand"));
+    assert_eq!(
+        of_right.collect::<Vec<_>>(),
+        [
+            "right hand: keeps steady, without brushing what is near",
+            "right hand: keeping pressed and letting go",
+            "right hand: effort, startle, cold"
+        ]
+    );
+}
+
+#[test]
+fn how_demands_meet_claims_no_more_than_was_seen() {
+    let words = |plan: &Plan| ReviewPage::of(plan, Role::Clinician).demands_words();
+    let mut page = ReviewPage::of(&demo(DemoId::Wren).plan, Role::Clinician);
+    page.demands
+        .iter_mut()
+        .for_each(|demand| demand.fit = Fit::Within);
+    page.never.clear();
+    page.open.retain(|f| f.severity != Severity::MustFix);
+    let (seen, all) = (
+        page.sources.by_fitter + page.sources.by_clinician,
+        page.sources.all(),
+    );
+    assert_eq!(
+        page.demands_words(),
+        format!(
+            "Nothing that is asked goes beyond what was answered: {seen} of {all} answers were seen."
+        )
+    );
+    let mut must = page.open[0].clone();
+    must.severity = Severity::MustFix;
+    page.open.push(must);
+    assert_eq!(
+        page.demands_words(),
+        "One by one it meets the answers, but 1 finding below must be fixed."
+    );
+    let told = Evidence {
+        source: Source::Told,
+        date: None,
+        worn: None,
+        in_one_tap: false,
+    };
+    let all = Edit::Rider(RiderEdit::HandDoesAll(Side::Left, Some(told)));
+    let plan = after(&road(), &[all]);
+    assert!(words(&plan).ends_with("to look at; they stand first."));
+    let sources = ReviewPage::of(&plan, Role::Clinician).sources;
+    // The place of the hand is asked singly.
+    assert_eq!(sources.in_one_tap + 1, sources.told);
+    let one_tap = format!(
+        "{} of them in one tap, not asked singly.",
+        sources.in_one_tap
+    );
+    assert!(sources.words().ends_with(&one_tap), "{}", sources.words());
 }
 
 #[test]

@@ -1,8 +1,8 @@
 //! A review in words: the same on the screen, on paper and as plain text.
 
-use super::{Decided, Demand, OwnWords, Review, ReviewPage, Sources, Standing, Stopping};
+use super::{Decided, Demand, Fit, OwnWords, Review, ReviewPage, Sources, Standing, Stopping};
 use crate::cockpit::{HandPosition, Wheel};
-use crate::finding::Place;
+use crate::finding::{Finding, Place, Severity};
 use crate::plan::Plan;
 use crate::record::signed;
 use crate::rider::{Ability, Day, Difficulty, Side};
@@ -73,6 +73,30 @@ impl ReviewPage {
         rows
     }
 
+    /// How what is asked meets what was answered, as a lead to the table. While
+    /// something about hand use must be fixed it says so, whatever the single
+    /// answers are.
+    pub fn demands_words(&self) -> String {
+        let must = |finding: &&Finding| finding.severity == Severity::MustFix;
+        let never = self.never.iter().map(|(finding, _)| finding);
+        let must_fix = self.open.iter().chain(never).filter(must).count();
+        let differ = self.demands.iter().filter(|d| d.fit != Fit::Within).count();
+        match (self.demands.len(), differ, must_fix) {
+            (0, ..) => "The layout asks nothing of the hands yet.".into(),
+            (_, 0, 0) => format!(
+                "Nothing that is asked goes beyond what was answered: {}.",
+                self.sources.seen_words()
+            ),
+            (_, 0, 1) => {
+                "One by one it meets the answers, but 1 finding below must be fixed.".into()
+            }
+            (_, 0, n) => {
+                format!("One by one it meets the answers, but {n} findings below must be fixed.")
+            }
+            (n, differ, _) => format!("{differ} of {n} to look at; they stand first."),
+        }
+    }
+
     /// What was not asked, put together by hand: "Left hand: braking, pain".
     pub fn not_asked_words(&self) -> Vec<String> {
         let mut groups: Vec<(&str, Vec<&str>)> = Vec::new();
@@ -113,10 +137,26 @@ impl Sources {
             .filter(|(count, _)| *count > 0)
             .map(|(count, words)| format!("{count} {words}"))
             .collect();
+        let one_tap = match self.in_one_tap {
+            0 => String::new(),
+            n => format!(" {n} of them in one tap, not asked singly."),
+        };
         match self.all() {
             0 => "Nothing was answered about the hands.".into(),
-            1 => format!("1 answer about the hands: {}.", parts.join(", ")),
-            all => format!("{all} answers about the hands: {}.", parts.join(", ")),
+            1 => format!("1 answer about the hands: {}.{one_tap}", parts.join(", ")),
+            all => format!(
+                "{all} answers about the hands: {}.{one_tap}",
+                parts.join(", ")
+            ),
+        }
+    }
+
+    /// "3 of 31 answers were seen".
+    fn seen_words(&self) -> String {
+        let seen = self.by_clinician + self.by_fitter;
+        match self.all() {
+            1 => format!("{seen} of 1 answer was seen"),
+            all => format!("{seen} of {all} answers were seen"),
         }
     }
 }
@@ -137,7 +177,9 @@ impl Demand {
             Some(number) => number.to_string(),
             None => place.words(&plan.bike),
         };
-        let places: Vec<String> = self.places.iter().map(words).collect();
+        // The hand itself is named already.
+        let places = self.places.iter().filter(|p| !matches!(p, Place::Hand(_)));
+        let places: Vec<String> = places.map(words).collect();
         places.join(", ")
     }
 }
