@@ -316,7 +316,7 @@ fn comments_written_apart_are_all_there() {
     );
     let b = worked_on(&base, &[comment(Role::Rider, "three")]);
     let merge = Merge::of(&a, &b);
-    assert_eq!(merge.new_entries.notes, 1);
+    assert_eq!(merge.new_entries.comments, 1);
     assert!(!merge.is_idle() && merge.changed().next().is_none());
     assert_eq!(joined(&a, &b).record.entries.len(), 3);
     assert!(Merge::of(&joined(&a, &b), &b).is_idle());

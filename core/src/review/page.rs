@@ -43,7 +43,7 @@ pub struct ReviewPage {
     pub own_words: Vec<OwnWords>,
     /// The rider's marks on buttons.
     pub marks: Vec<MarkLine>,
-    /// Open findings about hand use: a clinician may accept these.
+    /// Open findings about hand use: the shop or a clinician may accept these.
     pub open: Vec<Finding>,
     /// Findings about hand use that were accepted with a reason.
     pub accepted: Vec<Finding>,
@@ -98,8 +98,15 @@ pub enum Standing {
     ForThis,
     /// For an older revision; with what changed since.
     ForOlder(Vec<Difference>),
-    /// Withdrawn, and why.
-    Withdrawn(Text),
+    /// Withdrawn.
+    Withdrawn {
+        /// By whom and when: "K. Example, clinician, 2031-05-09".
+        by: String,
+        /// Why.
+        reason: Text,
+        /// Whether it was given for an older revision.
+        is_older: bool,
+    },
 }
 
 /// Rules about a hand off the bar and brakes out of reach.
@@ -122,7 +129,7 @@ impl ReviewPage {
         let of = |wanted: Acceptable| open().filter(move |f| f.acceptable == wanted).cloned();
         let why = |finding: &Finding| rules::rule(finding.rule).map_or("", |rule| rule.why);
         let decided = decided(plan);
-        let stands = |decided: &&Decided| !matches!(decided.standing, Standing::Withdrawn(_));
+        let stands = |decided: &&Decided| !matches!(decided.standing, Standing::Withdrawn { .. });
         let since = decided.iter().find(stands).map(|decided| {
             let changed = match &decided.standing {
                 Standing::ForOlder(since) => since.clone(),
@@ -184,8 +191,12 @@ fn decided(plan: &Plan) -> Vec<Decided> {
 }
 
 fn standing(plan: &Plan, entry: &Entry, is_current: bool) -> Standing {
-    if let Some((_, reason)) = plan.record.withdrawn(entry.id) {
-        return Standing::Withdrawn(reason.clone());
+    if let Some((by, reason)) = plan.record.withdrawn(entry.id) {
+        return Standing::Withdrawn {
+            by: by.signed(),
+            reason: reason.clone(),
+            is_older: !is_current,
+        };
     }
     if is_current {
         return Standing::ForThis;

@@ -18,7 +18,7 @@ use crate::rider::{
 };
 use crate::rules;
 use crate::testing::{button, plan};
-use crate::text::Date;
+use crate::text::{Date, capital};
 use crate::vocabulary::Vocabulary;
 
 fn by(role: Role, matter: Matter) -> Edit {
@@ -230,7 +230,25 @@ fn records_are_only_added_to_and_undo_leaves_them() {
     );
     history.commit(&withdraw).expect("it is withdrawn");
     let decided = ReviewPage::of(history.plan(), Role::Clinician).decided;
-    assert_eq!(decided[0].standing, Standing::Withdrawn("seen anew".into()));
+    // The layout was cleared and that undone: it still stood for this plan.
+    let withdrawn = |is_older| Standing::Withdrawn {
+        by: "K., clinician, 2031-05-09".into(),
+        reason: "seen anew".into(),
+        is_older,
+    };
+    assert_eq!(decided[0].standing, withdrawn(false));
+    assert_eq!(
+        decided[0].standing_words(),
+        "Withdrawn by K., clinician, 2031-05-09: seen anew"
+    );
+    let cleared = after(history.plan(), &[Edit::Layout(LayoutEdit::Clear)]);
+    let older = &ReviewPage::of(&cleared, Role::Clinician).decided[0];
+    assert_eq!(older.standing, withdrawn(true));
+    assert!(
+        older
+            .standing_words()
+            .starts_with("Given for an older revision")
+    );
     assert_eq!(
         refused(history.plan(), &withdraw),
         "This entry is withdrawn already. Nothing more is needed."
@@ -603,9 +621,9 @@ fn paper_and_plain_text_say_the_same_in_the_order_of_reading() {
     };
     plan = after(&plan, &[reviewed(review)]);
     let page = ReviewPage::of(&plan, Role::Clinician);
-    let text = page.to_text(&plan);
+    let text = page.to_text(&plan, Date::new(2031, 5, 10));
     let mut from = 0;
-    for part in page.parts(&plan) {
+    for part in page.parts(&plan, Date::new(2031, 5, 10)) {
         let heading = format!("-- {} --", part.heading);
         let at = text[from..].find(&heading);
         from += at.unwrap_or_else(|| panic!("{heading} is not where it should be: {text}"));
@@ -621,12 +639,24 @@ fn paper_and_plain_text_say_the_same_in_the_order_of_reading() {
         "leave it blank",
         "Review again: on 2031-08-01, or after numbness or a fall",
         "Rider agrees: not asked",
+        "Name or record number: ____",
+        "Printed on 2031-05-10.",
         "Given for what the plan says now.",
         "A typed name is not a signature.",
         &page.revision_words(),
     ] {
         assert!(text.contains(words), "{words}: {text}");
     }
+    assert!(!text.contains("ends this proof"));
+    let nickname = plan.rider.nickname.as_str();
+    assert!(!nickname.is_empty());
+    assert!(text.contains(&format!("Rider, as called in the shop: {nickname}.")));
+    // How much a finding weighs stands beside it, wherever it is listed.
+    for finding in page.accepted.iter().chain(&page.for_shop) {
+        let weighed = format!("{}: {}", capital(finding.severity.words()), finding.message);
+        assert!(text.contains(&weighed), "{weighed}");
+    }
+    assert!(!page.accepted.is_empty());
     // Both days of each wheel and position, once.
     let rows = page.stopping_rows();
     assert_eq!(rows.len() * 2, page.stopping.len());
@@ -669,7 +699,7 @@ fn findings_stand_where_they_may_be_settled() {
     assert_eq!(then.accepted, [finding]);
     assert_eq!(then.open.len() + 1, page.open.len());
     assert!(
-        then.to_text(&plan)
+        then.to_text(&plan, None)
             .contains("Accepted (K., clinician): seen")
     );
 }

@@ -27,7 +27,7 @@ pub struct StoppingRow {
 impl ReviewPage {
     /// What changed since the last review that stands, as a lead to the list.
     pub fn since_words(&self) -> String {
-        let stands = |decided: &&Decided| !matches!(decided.standing, Standing::Withdrawn(_));
+        let stands = |decided: &&Decided| !matches!(decided.standing, Standing::Withdrawn { .. });
         let Some(last) = self.decided.iter().find(stands) else {
             return "No review stands yet.".into();
         };
@@ -195,6 +195,9 @@ impl OwnWords {
     }
 }
 
+/// How a decision stands that was given before something changed.
+const FOR_OLDER: &str = "Given for an older revision: it does not speak of the plan as it is now.";
+
 impl Decided {
     /// Who decided, in what role, when, for which revision.
     pub fn heading(&self) -> String {
@@ -207,15 +210,18 @@ impl Decided {
     pub fn standing_words(&self) -> String {
         match &self.standing {
             Standing::ForThis => "Given for what the plan says now.".into(),
-            Standing::Withdrawn(reason) => format!("Withdrawn: {reason}"),
-            Standing::ForOlder(since) => {
-                let older =
-                    "Given for an older revision: it does not speak of the plan as it is now.";
-                match since.is_empty() {
-                    true => format!("{older} What changed since is not on record here."),
-                    false => format!("{older} Since then:"),
-                }
+            Standing::Withdrawn {
+                by,
+                reason,
+                is_older: false,
+            } => format!("Withdrawn by {by}: {reason}"),
+            Standing::Withdrawn { by, reason, .. } => {
+                format!("{FOR_OLDER} Withdrawn by {by}: {reason}")
             }
+            Standing::ForOlder(since) => match since.is_empty() {
+                true => format!("{FOR_OLDER} What changed since is not on record here."),
+                false => format!("{FOR_OLDER} Since then:"),
+            },
         }
     }
 
