@@ -3,10 +3,11 @@
 use proptest::prelude::*;
 
 use super::{
-    Audience, Basis, Block, Decision, Fit, MarkKind, Review, ReviewEvent, ReviewPage, Standing,
-    Trial, Who, comments, marks, pins,
+    Audience, Basis, Block, Decision, Fit, Lack, MarkKind, Review, ReviewEvent, ReviewPage,
+    Standing, Trial, Who, comments, marks, pins,
 };
 use crate::catalogue::{DemoId, TemplateId, demo, template};
+use crate::cockpit::ButtonId;
 use crate::edit::{Edit, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
 use crate::finding::{Acceptable, Acceptance, Finding, Place, Role, Severity};
 use crate::function::Function;
@@ -18,7 +19,7 @@ use crate::rider::{
 };
 use crate::rules;
 use crate::testing::{button, plan};
-use crate::text::{Date, capital};
+use crate::text::{Date, Text, capital};
 use crate::vocabulary::Vocabulary;
 
 fn by(role: Role, matter: Matter) -> Edit {
@@ -99,6 +100,82 @@ fn a_decision_says_what_it_needs() {
     }
     let unsure = Review::of(Decision::NotEnough, Basis::PlanOnly);
     assert!(plan.apply(&reviewed(unsure)).is_ok());
+}
+
+/// A form leads to the first thing that is missing, from top to bottom.
+#[test]
+fn a_decision_names_the_first_thing_it_lacks() {
+    let hood = button(&road(), "left hood button");
+    let lacks = |decision, changes: &[(ButtonId, Text)], trial| {
+        let review = Review {
+            changes: changes.to_vec(),
+            trial,
+            ..Review::of(decision, Basis::InPerson)
+        };
+        review.lacks()
+    };
+    let trial = |place: &str, with: &str, stop_if: &str| {
+        Some(Trial {
+            place: place.into(),
+            with: with.into(),
+            stop_if: stop_if.into(),
+            review_by: None,
+        })
+    };
+    use Decision::{AfterChanges, Matches, NotEnough, SupervisedTrial};
+    for (decision, changes, trial, lack) in [
+        (NotEnough, vec![], None, None),
+        (Matches, vec![], None, Some(Lack::Actions)),
+        (AfterChanges, vec![], None, Some(Lack::Changes)),
+        (
+            AfterChanges,
+            vec![(hood, "".into())],
+            None,
+            Some(Lack::WordsOfChange(hood)),
+        ),
+        (AfterChanges, vec![(hood, "blank".into())], None, None),
+        (SupervisedTrial, vec![], None, Some(Lack::Place)),
+        (
+            SupervisedTrial,
+            vec![],
+            trial("a", "", ""),
+            Some(Lack::Companion),
+        ),
+        (
+            SupervisedTrial,
+            vec![],
+            trial("a", "b", ""),
+            Some(Lack::StopIf),
+        ),
+        (
+            SupervisedTrial,
+            vec![],
+            trial("a", "b", "c"),
+            Some(Lack::ReviewBy),
+        ),
+    ] {
+        assert_eq!(lacks(decision, &changes, trial), lack, "{decision}");
+    }
+    let from_plan = Review::of(Matches, Basis::PlanOnly);
+    assert_eq!(from_plan.lacks(), Some(Lack::Sight));
+}
+
+#[test]
+fn who_may_not_accept_is_told_what_to_do_instead() {
+    for acceptable in Acceptable::ALL {
+        for role in Role::ALL {
+            let instead = acceptable.instead(*role);
+            assert_eq!(
+                instead.is_none(),
+                acceptable.by(*role),
+                "{acceptable} {role}"
+            );
+        }
+    }
+    assert_eq!(
+        Acceptable::ByShop.instead(Role::Clinician),
+        Some("This one is for the shop: leave a comment on it.")
+    );
 }
 
 #[test]
