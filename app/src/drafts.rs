@@ -136,13 +136,17 @@ impl Default for CommentDraft {
 impl DecisionDraft {
     /// The decision as far as it is written; whether it is whole is the core's
     /// to say.
-    pub fn review(&self) -> Result<Review, &'static str> {
+    ///
+    /// # Errors
+    /// The choice that is open, by its name on the page, and what to choose.
+    pub fn review(&self) -> Result<Review, (&'static str, &'static str)> {
         let decision = self
             .decision
-            .ok_or("Choose one of the five decisions first.")?;
-        let basis = self
-            .basis
-            .ok_or("Say what the decision rests on: in person, video, or plan only.")?;
+            .ok_or(("review-decision", "Choose one of the five decisions first."))?;
+        let basis = self.basis.ok_or((
+            "review-basis",
+            "Say what the decision rests on: in person, video, or plan only.",
+        ))?;
         let trial = Trial {
             place: Text::new(&self.place),
             with: Text::new(&self.with),

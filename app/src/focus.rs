@@ -6,12 +6,18 @@ use web_sys::HtmlElement;
 
 /// Focuses the element with this id once the page is drawn, or else the screen.
 pub fn focus_soon(id: impl Into<String>) {
-    let id = id.into();
+    focus_soon_or(id.into(), "main");
+}
+
+/// Focuses the element with this id once the page is drawn, or else another
+/// one, or else the screen.
+pub fn focus_soon_or(id: String, other: &'static str) {
     // One frame for what changed to be drawn.
     request_animation_frame(move || {
         let page = document();
         let place = page
             .get_element_by_id(&id)
+            .or_else(|| page.get_element_by_id(other))
             .or_else(|| page.get_element_by_id("main"));
         if let Some(place) = place.and_then(|place| place.dyn_into::<HtmlElement>().ok()) {
             let _ = place.focus();

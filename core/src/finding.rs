@@ -34,6 +34,28 @@ vocabulary! {
 }
 
 impl Acceptable {
+    /// Who may accept such a finding, as a sentence.
+    pub const fn who(self) -> &'static str {
+        match self {
+            Acceptable::Never => "This can never be accepted.",
+            Acceptable::ByShop => "Only the shop may accept this.",
+            Acceptable::ByClinician => "The shop or a clinician may accept this.",
+        }
+    }
+
+    /// What somebody in this role does instead of accepting such a finding;
+    /// `None` where the role may accept it.
+    pub fn instead(self, role: Role) -> Option<&'static str> {
+        match (self, role) {
+            _ if self.by(role) => None,
+            (Acceptable::Never, _) => Some("This can never be accepted: change the plan."),
+            (_, Role::Rider) => Some(
+                "Not in this role. Say what you think of it in your own words, or leave a comment on it.",
+            ),
+            _ => Some("This one is for the shop: leave a comment on it."),
+        }
+    }
+
     /// Whether somebody in this role may accept such a finding.
     pub fn by(self, role: Role) -> bool {
         match (self, role) {

@@ -38,7 +38,7 @@ use serde_json::Value;
 use crate::document::{self, DocumentError, pieces};
 use crate::layout::LayoutId;
 use crate::plan::Plan;
-use crate::record::{self, Desk, Matter, PartKey};
+use crate::record::{self, Desk, Matter, PartKey, Pin};
 use crate::revision::{Difference, differences_of_part};
 use crate::text::list;
 use join::State;
@@ -90,10 +90,20 @@ pub struct MergePart {
 /// What people wrote in the other copy that mine does not have.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct NewEntries {
-    /// Decisions, addenda, what was withdrawn.
-    pub reviews: usize,
-    /// Comments, marks and the rider's own words.
-    pub notes: usize,
+    /// Decisions.
+    pub decisions: usize,
+    /// What was added to earlier entries.
+    pub addenda: usize,
+    /// What was withdrawn.
+    pub withdrawals: usize,
+    /// Comments.
+    pub comments: usize,
+    /// Marks on buttons.
+    pub marks: usize,
+    /// What the rider said in own words.
+    pub own_words: usize,
+    /// What a newer version wrote, of a kind that this one does not know.
+    pub others: usize,
     /// Steps of checks.
     pub checks: usize,
     /// Practice sessions.
@@ -258,8 +268,12 @@ fn part_of(part: &PartKey, (mine, a): (&Plan, &State), (theirs, b): (&Plan, &Sta
 }
 
 fn name(part: &PartKey, mine: &Plan, theirs: &Plan) -> String {
-    let PartKey::Layout(id) = part else {
-        return part.to_string();
+    let id = match part {
+        PartKey::Layout(id) => id,
+        PartKey::Accepted(finding) => {
+            return format!("accepted {}", Pin::Finding(finding.clone()).words(mine));
+        }
+        _ => return part.to_string(),
     };
     let mut layouts = mine.layouts.iter().chain(&theirs.layouts);
     match layouts.find(|layout| layout.id == *id) {
@@ -297,11 +311,20 @@ impl MergePart {
 }
 
 impl NewEntries {
-    /// "2 reviews and 1 note"; nothing where there is nothing.
+    /// "1 decision and 2 comments"; nothing where there is nothing.
     pub fn words(&self) -> Option<String> {
         let counts = [
-            (self.reviews, "review", "reviews"),
-            (self.notes, "note", "notes"),
+            (self.decisions, "decision", "decisions"),
+            (self.addenda, "addendum", "addenda"),
+            (self.withdrawals, "withdrawal", "withdrawals"),
+            (self.comments, "comment", "comments"),
+            (self.marks, "mark on a button", "marks on buttons"),
+            (
+                self.own_words,
+                "entry in the rider’s own words",
+                "entries in the rider’s own words",
+            ),
+            (self.others, "other entry", "other entries"),
             (self.checks, "step of a check", "steps of checks"),
             (self.practice, "practice session", "practice sessions"),
         ];
@@ -321,12 +344,13 @@ impl NewEntries {
                 continue;
             }
             let count = match entry.matter {
-                Matter::Review(_) | Matter::Addendum { .. } | Matter::Withdrawn { .. } => {
-                    &mut new.reviews
-                }
-                Matter::Comment { .. } | Matter::Words(_) | Matter::Mark { .. } | Matter::Other => {
-                    &mut new.notes
-                }
+                Matter::Review(_) => &mut new.decisions,
+                Matter::Addendum { .. } => &mut new.addenda,
+                Matter::Withdrawn { .. } => &mut new.withdrawals,
+                Matter::Comment { .. } => &mut new.comments,
+                Matter::Words(_) => &mut new.own_words,
+                Matter::Mark { .. } => &mut new.marks,
+                Matter::Other => &mut new.others,
                 Matter::Step(_) | Matter::Again(_) => &mut new.checks,
                 Matter::Practice(_) | Matter::Sent(_) => &mut new.practice,
             };

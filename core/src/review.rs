@@ -12,7 +12,7 @@ mod told;
 mod voices;
 mod words;
 
-pub use decision::{Review, Trial};
+pub use decision::{Lack, Review, Trial};
 pub use demand::{Demand, Fit};
 pub use page::{Decided, ReviewPage, Sources, Standing};
 pub use paper::{Block, PaperPart};

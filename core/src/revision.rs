@@ -134,11 +134,16 @@ pub(crate) fn differences_of_part(
     let mut found: Vec<Difference> = Vec::new();
     for change in pieces::differences(was, now) {
         let names = pieces::steps(&change.path);
-        let now = pieces::at(now, &names);
+        // An answer and where it came from are told in one sentence.
+        let (names, was) = match words::answer_of(part, &names) {
+            Some(answer) => (answer, pieces::at(was, answer)),
+            None => (&names[..], change.value.as_ref()),
+        };
+        let now = pieces::at(now, names);
         let (words, places) = words::Change {
             part,
-            names: &names,
-            was: change.value.as_ref(),
+            names,
+            was,
             now,
             before,
             after,

@@ -15,7 +15,7 @@ pub use answer::{Answer, Asked, Before, Evidence, Source, Worn, YesNo};
 pub use contact::{Contact, MAIN_CONTACTS};
 pub use difficulty::{Difficulty, Standing};
 pub use hand::{Acts, Day, Device, Hand, HandPlace, Hands, Later, Pressing};
-pub use interview::{ICF_NOTE, IcfCode, QUESTIONS, Question, QuestionId, Subject};
+pub use interview::{ICF_NOTE, IcfCode, Item, QUESTIONS, Question, QuestionId, Subject};
 
 use crate::cockpit::HandPosition;
 use crate::finding::Role;

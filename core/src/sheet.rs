@@ -29,7 +29,7 @@ pub use gear_card::GearCard;
 pub use hands::{HandLine, HandPage, NOT_ASSESSED};
 pub use parts::{PartLine, Quantity};
 pub use points::{AcceptedPoint, OpenPoint};
-pub use proof::{CAUTIONS, SIGNATURE_NOTE};
+pub use proof::{ABOUT_A_PLAN, CAUTIONS, SIGNATURE_NOTE};
 pub use settings::{Setting, SettingsList};
 pub use tick::{Field, Tick, TickList};
 pub use title::TitleBlock;

@@ -133,7 +133,7 @@ impl Spot {
         match self {
             Spot::Hand(side, question) => format!("{question}, {side} hand"),
             Spot::Device(side) => format!("device on the {side} hand"),
-            Spot::Position(position) => format!("how much the {position} are used"),
+            Spot::Position(position) => format!("how much the rider uses the {position}"),
             Spot::Mounting => "mounting".into(),
             Spot::MountingBrake => "brake held while mounting".into(),
             Spot::FrontBrakeHabit => "where the front brake is expected".into(),

@@ -10,7 +10,7 @@ use leverwright_core::plan::Plan;
 use leverwright_core::share::{self, Along, IMPLIED};
 use std::sync::Arc;
 
-use crate::erase::{memo, view_of};
+use crate::erase::{memo, text, view_of};
 use crate::route::Route;
 use crate::storage::{Library, is_page_from_file};
 use crate::widgets::{Choice, NoPlan};
@@ -74,6 +74,11 @@ fn WhatGoesAlong(along: RwSignal<Along>) -> impl IntoView {
         let plan = workspace.plan.get();
         plan.map(|plan| Along::choices(&plan)).unwrap_or_default()
     });
+    let stays = text(move || {
+        let plan = workspace.plan.get();
+        let stays = plan.and_then(|plan| share::stays(&plan, along.get()));
+        stays.unwrap_or_default()
+    });
     let choose = move |chosen: Option<Along>| along.set(chosen.unwrap_or(Along::WithoutRider));
     view! {
         <section class="what-goes-along" aria-label="What goes along">
@@ -87,6 +92,7 @@ fn WhatGoesAlong(along: RwSignal<Along>) -> impl IntoView {
                 }
             })}
             <p>{move || along.get().explained()}</p>
+            <p class="stays"><strong>{stays}</strong></p>
             <p><strong>{IMPLIED}</strong></p>
         </section>
     }

@@ -249,6 +249,8 @@ mod tests {
         assert_eq!(
             open.iter().map(|q| q.id).collect::<Vec<_>>(),
             [
+                QuestionId::Holding,
+                QuestionId::HoldAndLetGo,
                 QuestionId::Comfort,
                 QuestionId::OnItsOwn,
                 QuestionId::Positions

@@ -6,13 +6,14 @@ use super::{Choice, Merge, Stand, join};
 use crate::catalogue::{TemplateId, template};
 use crate::document;
 use crate::edit::{Edit, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
-use crate::finding::Role;
+use crate::finding::{Acceptance, Role};
 use crate::function::Function;
 use crate::history::History;
 use crate::plan::Plan;
 use crate::record::{Desk, Matter, PartKey, Pin};
 use crate::review::Audience;
 use crate::rider::{Ability, Answer, Difficulty, HandPlace, Side};
+use crate::rules;
 use crate::testing::{button, plan_and_edits};
 use crate::text::Text;
 
@@ -316,8 +317,63 @@ fn comments_written_apart_are_all_there() {
     );
     let b = worked_on(&base, &[comment(Role::Rider, "three")]);
     let merge = Merge::of(&a, &b);
-    assert_eq!(merge.new_entries.notes, 1);
+    assert_eq!(merge.new_entries.comments, 1);
+    assert_eq!(merge.new_entries.words().as_deref(), Some("1 comment"));
     assert!(!merge.is_idle() && merge.changed().next().is_none());
     assert_eq!(joined(&a, &b).record.entries.len(), 3);
+    // What is new is counted by its kind.
+    let written = b.record.entries[0].id;
+    let more = [
+        Matter::Addendum {
+            to: written,
+            text: "four".into(),
+        },
+        Matter::Withdrawn {
+            what: written,
+            reason: "".into(),
+        },
+    ];
+    let more = more.map(|matter| {
+        Edit::Record(RecordEdit {
+            by: "N.".into(),
+            role: Role::Rider,
+            date: None,
+            matter,
+        })
+    });
+    let words = Merge::of(&a, &worked_on(&b, &more)).new_entries.words();
+    assert_eq!(
+        words.as_deref(),
+        Some("1 addendum, 1 withdrawal and 1 comment")
+    );
     assert!(Merge::of(&joined(&a, &b), &b).is_idle());
+}
+
+#[test]
+fn an_accepted_finding_is_called_by_its_title() {
+    let base = road();
+    let finding = rules::findings(&base)
+        .into_iter()
+        .find(|finding| finding.acceptable.by(Role::Shop))
+        .expect("a bare bike has something to accept");
+    let accept = Edit::Plan(PlanEdit::Accept(Acceptance {
+        finding: finding.key(),
+        reason: "seen".into(),
+        by: "N.".into(),
+        role: Role::Shop,
+        date: None,
+        lapsed: false,
+    }));
+    let theirs = worked_on(&base, &[accept]);
+    let merge = Merge::of(&base, &theirs);
+    let changed: Vec<_> = merge.changed().collect();
+    assert_eq!(changed.len(), 1);
+    let title = rules::rule(finding.rule).expect("it has a rule").title;
+    let (name, part) = (&changed[0].name, changed[0].part.to_string());
+    assert!(
+        name.starts_with(&format!("accepted finding: {title}")),
+        "{name}"
+    );
+    assert_eq!(part, format!("accepted finding “{title}”"));
+    assert!(!name.contains(finding.rule), "{name}");
 }

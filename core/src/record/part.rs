@@ -5,6 +5,7 @@ use std::fmt;
 use super::Code;
 use crate::layout::LayoutId;
 use crate::rider::Side;
+use crate::rules;
 use crate::vocabulary::Vocabulary;
 
 /// A part of a plan that is merged as a whole.
@@ -77,7 +78,7 @@ impl PartKey {
     }
 }
 
-/// In words; layouts and findings by their names in files.
+/// In words; layouts by their numbers, findings by the titles of their rules.
 impl fmt::Display for PartKey {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
@@ -91,7 +92,8 @@ impl fmt::Display for PartKey {
             PartKey::Layouts => f.write_str("order and choice of layouts"),
             PartKey::Accepted(finding) => {
                 let rule = finding.split('|').next().unwrap_or_default();
-                write!(f, "accepted finding “{rule}”")
+                let title = rules::rule(rule).map_or(rule, |rule| rule.title);
+                write!(f, "accepted finding “{title}”")
             }
         }
     }

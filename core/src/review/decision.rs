@@ -71,35 +71,87 @@ impl Review {
     /// Refuses a decision that leaves out what it needs: a decision must be
     /// one that can be defended.
     pub(crate) fn is_whole(&self) -> Result<(), EditError> {
-        let refuse = |words: &str| Err(EditError::NotPossible(words.into()));
-        match self.decision {
-            Decision::AfterChanges if self.changes.is_empty() => {
-                return refuse(
-                    "“Go on after these changes” needs at least one change. Tie one to a button.",
-                );
-            }
-            Decision::AfterChanges if self.changes.iter().any(|(_, what)| what.is_empty()) => {
-                return refuse("A change needs words. Write what should change on the button.");
-            }
-            Decision::SupervisedTrial => {
-                let whole = self.trial.as_ref().is_some_and(|trial| {
-                    let words = [&trial.place, &trial.with, &trial.stop_if];
-                    words.iter().all(|text| !text.is_empty()) && trial.review_by.is_some()
-                });
-                if !whole {
-                    return refuse(
-                        "A supervised trial needs a place, a companion, when to stop and a day to review it. Fill in all four.",
-                    );
-                }
-            }
-            _ => {}
+        match self.lacks() {
+            None => Ok(()),
+            Some(lack) => Err(EditError::NotPossible(lack.words().into())),
         }
+    }
+
+    /// The first thing that the decision needs and leaves out, from top to
+    /// bottom.
+    pub fn lacks(&self) -> Option<Lack> {
         let from_sight = matches!(self.decision, Decision::Matches | Decision::Exceeds);
-        if from_sight && (self.basis == Basis::PlanOnly || self.seen.is_empty()) {
-            return refuse(
-                "This decision speaks of what you saw. Note the actions you saw, in person or by video, or choose another decision.",
-            );
+        let needed = match self.decision {
+            Decision::AfterChanges => self.lacks_changes(),
+            Decision::SupervisedTrial => self.lacks_terms(),
+            _ => None,
+        };
+        needed.or(match self.basis {
+            Basis::PlanOnly if from_sight => Some(Lack::Sight),
+            _ if from_sight && self.seen.is_empty() => Some(Lack::Actions),
+            _ => None,
+        })
+    }
+
+    fn lacks_changes(&self) -> Option<Lack> {
+        let wordless = self.changes.iter().find(|(_, what)| what.is_empty());
+        match wordless {
+            Some((button, _)) => Some(Lack::WordsOfChange(*button)),
+            None => self.changes.is_empty().then_some(Lack::Changes),
         }
-        Ok(())
+    }
+
+    fn lacks_terms(&self) -> Option<Lack> {
+        let none = Trial::default();
+        let trial = self.trial.as_ref().unwrap_or(&none);
+        let terms = [
+            (trial.place.is_empty(), Lack::Place),
+            (trial.with.is_empty(), Lack::Companion),
+            (trial.stop_if.is_empty(), Lack::StopIf),
+            (trial.review_by.is_none(), Lack::ReviewBy),
+        ];
+        let mut lacking = terms.into_iter().filter(|(lacks, _)| *lacks);
+        lacking.next().map(|(_, lack)| lack)
+    }
+}
+
+/// What a decision needs and leaves out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lack {
+    /// At least one change.
+    Changes,
+    /// What should change on this button.
+    WordsOfChange(ButtonId),
+    /// Where the trial is.
+    Place,
+    /// With whom it is.
+    Companion,
+    /// When to stop it.
+    StopIf,
+    /// By when to review it.
+    ReviewBy,
+    /// A basis on which something was seen.
+    Sight,
+    /// The actions that were seen.
+    Actions,
+}
+
+impl Lack {
+    /// What is missing and the cure.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Lack::Changes => {
+                "“Go on after these changes” needs at least one change. Tie one to a button."
+            }
+            Lack::WordsOfChange(_) => {
+                "A change needs words. Write what should change on the button."
+            }
+            Lack::Place | Lack::Companion | Lack::StopIf | Lack::ReviewBy => {
+                "A supervised trial needs a place, a companion, when to stop and a day to review it. Fill in all four."
+            }
+            Lack::Sight | Lack::Actions => {
+                "This decision speaks of what you saw. Note the actions you saw, in person or by video, or choose another decision."
+            }
+        }
     }
 }

@@ -1,9 +1,10 @@
 //! What the layout asks of each contact, against what is known of it.
 
 use crate::finding::Place;
-use crate::rider::{Ability, Contact, Day, Difficulty, Side, Standing};
+use crate::rider::{Ability, Contact, Day, Difficulty, HandPlace, Side, Standing};
 use crate::situation::Situation;
 use crate::text::list;
+use crate::vocabulary::Vocabulary;
 
 vocabulary! {
     /// How a demand meets what is known of the hand, what is to be looked at
@@ -17,8 +18,10 @@ vocabulary! {
         NotOnBadDay = "not-on-bad-day", "not on a bad day";
         /// Nobody asked.
         NotAsked = "not-asked", "not asked yet";
-        /// It is within what the hand does.
-        Within = "within", "within what the hand does";
+        /// Nobody asked what becomes of it on a bad day.
+        BadDayNotAsked = "bad-day-not-asked", "on a usual day; bad day not asked yet";
+        /// It is within what was answered.
+        Within = "within", "within what was answered";
     }
 }
 
@@ -46,6 +49,7 @@ pub(super) fn demands(situation: &Situation<'_>) -> Vec<Demand> {
     let mut found = pressing(situation);
     found.extend(keeping(situation));
     found.extend(braking(situation));
+    found.extend(resting(situation));
     found.sort_unstable_by_key(|demand| (demand.fit, demand.hand, demand.contact));
     found
 }
@@ -54,8 +58,9 @@ pub(super) fn demands(situation: &Situation<'_>) -> Vec<Demand> {
 fn pressing(situation: &Situation<'_>) -> Vec<Demand> {
     let mut groups: Vec<Group> = Vec::new();
     for (function, position, way) in situation.coverage.usual_ways() {
-        let bad = situation.hand(way.hand).contact_step(way.contact, Day::Bad);
-        let bad = bad.max(way.step.filter(|_| bad.is_some()));
+        let hand = situation.hand(way.hand);
+        let bad = hand.contact_step(way.contact, Day::Bad);
+        let bad = hand.told(bad.max(way.step.filter(|_| bad.is_some())), Day::Bad);
         let group = Group::of(&mut groups, way.hand, way.contact);
         group.usual = group.usual.max(way.step);
         group.bad = group.bad.max(bad);
@@ -166,9 +171,17 @@ fn braking(situation: &Situation<'_>) -> Vec<Demand> {
         .collect()
 }
 
+/// A hand that rests on the bar is asked to stay there.
+fn resting(situation: &Situation<'_>) -> impl Iterator<Item = Demand> {
+    let rests = |side: &Side| situation.hand(*side).place.value == Some(HandPlace::Rests);
+    let sides = Side::ALL.iter().copied().filter(rests);
+    sides.map(|side| of_hand(situation, side, Ability::StaysOn, vec![Place::Hand(side)]))
+}
+
 fn of_hand(situation: &Situation<'_>, side: Side, ability: Ability, places: Vec<Place>) -> Demand {
     let hand = situation.hand(side);
-    let (usual, bad) = (hand.step(ability, Day::Usual), hand.step(ability, Day::Bad));
+    let step = |day| hand.told(hand.step(ability, day), day);
+    let (usual, bad) = (step(Day::Usual), step(Day::Bad));
     Demand {
         hand: side,
         contact: None,
@@ -187,6 +200,7 @@ fn fit(usual: Option<Difficulty>, bad: Option<Difficulty>, open: bool) -> Fit {
         (Some(Standing::OnlyAfterCheck), _) => Fit::GreatEffort,
         (_, Some(Standing::NotUsable | Standing::OnlyAfterCheck)) => Fit::NotOnBadDay,
         _ if open => Fit::NotAsked,
+        (_, None) => Fit::BadDayNotAsked,
         _ => Fit::Within,
     }
 }

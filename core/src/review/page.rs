@@ -10,7 +10,7 @@ use crate::finding::{Acceptable, Finding, Role};
 use crate::plan::Plan;
 use crate::record::{Code, Entry, Matter};
 use crate::revision::{self, Difference};
-use crate::rider::{Answer, Evidence, QUESTIONS, Side, Source, Subject};
+use crate::rider::{Answer, Evidence, Side, Source, Subject};
 use crate::rules;
 use crate::sheet::{NOT_ASSESSED, TitleBlock};
 use crate::situation::Situation;
@@ -29,7 +29,7 @@ pub struct ReviewPage {
     pub since: Option<(u32, Vec<Difference>)>,
     /// Where the answers about the hands came from.
     pub sources: Sources,
-    /// What was not asked: "left hand: braking".
+    /// What was not asked: "left hand: braking", or a thing of it.
     pub not_asked: Vec<String>,
     /// What this plan asks nobody about.
     pub not_assessed: &'static [&'static str],
@@ -43,7 +43,7 @@ pub struct ReviewPage {
     pub own_words: Vec<OwnWords>,
     /// The rider's marks on buttons.
     pub marks: Vec<MarkLine>,
-    /// Open findings about hand use: a clinician may accept these.
+    /// Open findings about hand use: the shop or a clinician may accept these.
     pub open: Vec<Finding>,
     /// Findings about hand use that were accepted with a reason.
     pub accepted: Vec<Finding>,
@@ -62,6 +62,8 @@ pub struct ReviewPage {
 pub struct Sources {
     /// Told by the rider, or by somebody for the rider.
     pub told: usize,
+    /// How many of all came in one tap, so that nobody asked about them singly.
+    pub in_one_tap: usize,
     /// Seen by the fitter.
     pub by_fitter: usize,
     /// Seen by a clinician.
@@ -96,8 +98,15 @@ pub enum Standing {
     ForThis,
     /// For an older revision; with what changed since.
     ForOlder(Vec<Difference>),
-    /// Withdrawn, and why.
-    Withdrawn(Text),
+    /// Withdrawn.
+    Withdrawn {
+        /// By whom and when: "K. Example, clinician, 2031-05-09".
+        by: String,
+        /// Why.
+        reason: Text,
+        /// Whether it was given for an older revision.
+        is_older: bool,
+    },
 }
 
 /// Rules about a hand off the bar and brakes out of reach.
@@ -120,7 +129,7 @@ impl ReviewPage {
         let of = |wanted: Acceptable| open().filter(move |f| f.acceptable == wanted).cloned();
         let why = |finding: &Finding| rules::rule(finding.rule).map_or("", |rule| rule.why);
         let decided = decided(plan);
-        let stands = |decided: &&Decided| !matches!(decided.standing, Standing::Withdrawn(_));
+        let stands = |decided: &&Decided| !matches!(decided.standing, Standing::Withdrawn { .. });
         let since = decided.iter().find(stands).map(|decided| {
             let changed = match &decided.standing {
                 Standing::ForOlder(since) => since.clone(),
@@ -182,8 +191,12 @@ fn decided(plan: &Plan) -> Vec<Decided> {
 }
 
 fn standing(plan: &Plan, entry: &Entry, is_current: bool) -> Standing {
-    if let Some((_, reason)) = plan.record.withdrawn(entry.id) {
-        return Standing::Withdrawn(reason.clone());
+    if let Some((by, reason)) = plan.record.withdrawn(entry.id) {
+        return Standing::Withdrawn {
+            by: by.signed(),
+            reason: reason.clone(),
+            is_older: !is_current,
+        };
     }
     if is_current {
         return Standing::ForThis;
@@ -221,6 +234,9 @@ impl Sources {
         if answer.value.is_none() {
             return;
         }
+        if answer.evidence.is_some_and(|evidence| evidence.in_one_tap) {
+            self.in_one_tap += 1;
+        }
         match answer.evidence.map(|Evidence { source, .. }| source) {
             Some(Source::Told) => self.told += 1,
             Some(Source::SeenByFitter) => self.by_fitter += 1,
@@ -235,17 +251,22 @@ impl Sources {
     }
 }
 
-/// The questions with an answer missing, by hand.
+/// What is open of each question, by hand: the question where nothing of it was
+/// asked, else what is missing.
 fn not_asked(plan: &Plan) -> Vec<String> {
     let mut found = Vec::new();
-    for question in QUESTIONS.iter().filter(|q| !q.answered(&plan.rider)) {
+    for question in plan.rider.open_questions() {
         if question.subject == Subject::Once {
             found.push(question.id.to_string());
             continue;
         }
         for side in Side::ALL {
-            if !question.answered_for(&plan.rider, *side) {
-                found.push(format!("{side} hand: {}", question.id));
+            let hand = plan.rider.hands.get(*side);
+            let open = question.open_items(hand);
+            let all = question.items(hand);
+            match open.len() == all.len() && !open.is_empty() {
+                true => found.push(format!("{side} hand: {}", question.id)),
+                false => found.extend(open.iter().map(|item| format!("{side} hand: {item}"))),
             }
         }
     }

@@ -4,9 +4,9 @@ use super::{Decided, Demand, ReviewPage};
 use crate::finding::Finding;
 use crate::plan::Plan;
 use crate::rider::Day;
-use crate::sheet::{CAUTIONS, SIGNATURE_NOTE};
+use crate::sheet::{ABOUT_A_PLAN, SIGNATURE_NOTE};
 use crate::slot::Slot;
-use crate::text::{capital, list};
+use crate::text::{Date, capital, list};
 use crate::vocabulary::Vocabulary;
 
 /// A part of the printed review.
@@ -37,15 +37,20 @@ pub enum Block {
 const NOTHING: &str = "Nothing.";
 
 impl ReviewPage {
-    /// The parts in the order of reading. `plan` is the one the page is of.
-    pub fn parts(&self, plan: &Plan) -> Vec<PaperPart> {
+    /// The parts in the order of reading. `plan` is the one the page is of,
+    /// `on` the day of printing.
+    pub fn parts(&self, plan: &Plan, on: Option<Date>) -> Vec<PaperPart> {
         let part = |heading, blocks| PaperPart { heading, blocks };
         vec![
+            part("Whom it is about", whom(plan, on)),
             part("Revision and answers", self.about(plan)),
             part("Stopping", vec![self.stopping_table()]),
             part(
                 "What is asked of each hand",
-                vec![demand_table(&self.demands, plan)],
+                vec![
+                    Block::Line(self.demands_words()),
+                    demand_table(&self.demands, plan),
+                ],
             ),
             part(
                 "Hand off the bar, brake out of reach",
@@ -59,17 +64,17 @@ impl ReviewPage {
             part(
                 "Cautions",
                 vec![Block::Items(
-                    CAUTIONS.iter().map(|c| (*c).to_owned()).collect(),
+                    ABOUT_A_PLAN.iter().map(|c| (*c).to_owned()).collect(),
                 )],
             ),
         ]
     }
 
     /// The whole page as plain text.
-    pub fn to_text(&self, plan: &Plan) -> String {
+    pub fn to_text(&self, plan: &Plan, on: Option<Date>) -> String {
         let mut lines = vec![format!("== Review == {}", self.title.running_head())];
         lines.extend(self.title.running_fields());
-        for part in self.parts(plan) {
+        for part in self.parts(plan, on) {
             lines.push(String::new());
             lines.push(format!("-- {} --", part.heading));
             for block in part.blocks {
@@ -89,7 +94,7 @@ impl ReviewPage {
         }
         blocks.push(Block::Line(self.sources.words()));
         match self.not_asked.is_empty() {
-            true => blocks.push(Block::Line("Every question was asked.".into())),
+            true => blocks.push(Block::Line("Everything that matters was asked.".into())),
             false => {
                 blocks.push(Block::Line(
                     "Not asked yet, which is not “no difficulty”:".into(),
@@ -130,18 +135,24 @@ impl ReviewPage {
             let who = crate::record::signed(&acceptance.by, acceptance.role, acceptance.date);
             Some(format!(
                 "{} Accepted ({who}): {}",
-                finding.message, acceptance.reason
+                finding_words(finding, plan),
+                acceptance.reason
             ))
         });
         blocks.extend(named("Accepted with a reason", accepted.collect()));
         // The reason stands once below all that it is about.
         let alike = self.never.chunk_by(|(_, a), (_, b)| a == b);
         let never = alike.flat_map(|alike| {
-            let said = alike.iter().map(|(finding, _)| finding.message.clone());
+            let said = alike
+                .iter()
+                .map(|(finding, _)| finding_words(finding, plan));
             said.chain([format!("Why: {}", alike[0].1)])
         });
         blocks.extend(named("Can never be accepted", never.collect()));
-        let shop = self.for_shop.iter().map(|finding| finding.message.clone());
+        let shop = self
+            .for_shop
+            .iter()
+            .map(|finding| finding_words(finding, plan));
         blocks.extend(named("For the shop to settle", shop.collect()));
         blocks
     }
@@ -205,23 +216,38 @@ fn demand_table(demands: &[Demand], plan: &Plan) -> Block {
 }
 
 fn findings(all: &[Finding], plan: &Plan) -> Vec<Block> {
-    or_nothing(all.iter().map(|finding| {
-        let numbers: Vec<String> = finding
-            .places
-            .iter()
-            .filter_map(|place| place.balloon(&plan.bike))
-            .map(|number| number.to_string())
-            .collect();
-        let at = match numbers.is_empty() {
-            true => String::new(),
-            false => format!(" (on {})", numbers.join(", ")),
-        };
-        format!(
-            "{}: {}{at}",
-            capital(finding.severity.words()),
-            finding.message
-        )
-    }))
+    or_nothing(all.iter().map(|finding| finding_words(finding, plan)))
+}
+
+/// How much it weighs, what it says, and on which buttons.
+fn finding_words(finding: &Finding, plan: &Plan) -> String {
+    let numbers: Vec<String> = finding
+        .places
+        .iter()
+        .filter_map(|place| place.balloon(&plan.bike))
+        .map(|number| number.to_string())
+        .collect();
+    let at = match numbers.is_empty() {
+        true => String::new(),
+        false => format!(" (on {})", numbers.join(", ")),
+    };
+    let weight = capital(finding.severity.words());
+    format!("{weight}: {}{at}", finding.message)
+}
+
+/// The rider as the shop says, a line for the clinic's own name or number, the
+/// day of printing.
+fn whom(plan: &Plan, on: Option<Date>) -> Vec<Block> {
+    let nickname = plan.rider.nickname.as_str();
+    let rider = match nickname.is_empty() {
+        true => "Rider: no nickname noted.".into(),
+        false => format!("Rider, as called in the shop: {nickname}."),
+    };
+    let printed = on.map(|date| Block::Line(format!("Printed on {date}.")));
+    [Block::Line(rider), Block::ToFillIn("Name or record number")]
+        .into_iter()
+        .chain(printed)
+        .collect()
 }
 
 fn signature() -> Vec<Block> {

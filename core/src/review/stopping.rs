@@ -28,6 +28,8 @@ pub enum Who {
     Hand(BrakePull),
     /// A hand that lets go for it.
     LetsGo(BrakePull),
+    /// A hand of which nobody asked what becomes of it on this day.
+    NotAsked,
     /// Nobody, and why.
     Nobody(String),
 }
@@ -47,6 +49,7 @@ impl Who {
         match self {
             Who::Hand(pull) => pulled(pull),
             Who::LetsGo(pull) => format!("{}; the hand lets go of the bar for it", pulled(pull)),
+            Who::NotAsked => "not asked".into(),
             Who::Nobody(why) => format!("nobody: {why}"),
         }
     }
@@ -58,7 +61,12 @@ pub(super) fn stopping(situation: &Situation<'_>) -> Vec<Stopping> {
     let mut found = Vec::new();
     for row in &coverage.brakes {
         for ((position, day), cell) in coverage.columns().zip(&row.cells) {
+            let is_open =
+                |pull: &BrakePull| day == Day::Bad && situation.hand(pull.hand).bad_day_is_open();
             let brakes = match cell {
+                BrakeCell::Reached(pull) | BrakeCell::ByLettingGo(pull) if is_open(pull) => {
+                    Who::NotAsked
+                }
                 BrakeCell::Reached(pull) => Who::Hand(*pull),
                 BrakeCell::ByLettingGo(pull) => Who::LetsGo(*pull),
                 BrakeCell::No(why) => Who::Nobody(why.to_string()),
@@ -102,7 +110,8 @@ fn known(
     if !hand.works() {
         return None;
     }
-    match hand.step(ability, day).map(Difficulty::standing) {
+    let told = hand.told(hand.step(ability, day), day);
+    match told.map(Difficulty::standing) {
         None => Some(", not asked yet"),
         Some(Standing::Able) => Some(""),
         Some(Standing::OnlyAfterCheck) => Some(", with great effort"),

@@ -3,12 +3,13 @@
 use proptest::prelude::*;
 
 use super::{
-    Audience, Basis, Block, Decision, Fit, MarkKind, Review, ReviewEvent, ReviewPage, Standing,
-    Trial, Who, comments, marks, pins,
+    Audience, Basis, Block, Decision, Fit, Lack, MarkKind, Review, ReviewEvent, ReviewPage,
+    Standing, Trial, Who, comments, marks, pins,
 };
 use crate::catalogue::{DemoId, TemplateId, demo, template};
+use crate::cockpit::ButtonId;
 use crate::edit::{Edit, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
-use crate::finding::{Acceptable, Acceptance, Finding, Place, Role};
+use crate::finding::{Acceptable, Acceptance, Finding, Place, Role, Severity};
 use crate::function::Function;
 use crate::history::History;
 use crate::plan::Plan;
@@ -18,7 +19,7 @@ use crate::rider::{
 };
 use crate::rules;
 use crate::testing::{button, plan};
-use crate::text::Date;
+use crate::text::{Date, Text, capital};
 use crate::vocabulary::Vocabulary;
 
 fn by(role: Role, matter: Matter) -> Edit {
@@ -99,6 +100,82 @@ fn a_decision_says_what_it_needs() {
     }
     let unsure = Review::of(Decision::NotEnough, Basis::PlanOnly);
     assert!(plan.apply(&reviewed(unsure)).is_ok());
+}
+
+/// A form leads to the first thing that is missing, from top to bottom.
+#[test]
+fn a_decision_names_the_first_thing_it_lacks() {
+    let hood = button(&road(), "left hood button");
+    let lacks = |decision, changes: &[(ButtonId, Text)], trial| {
+        let review = Review {
+            changes: changes.to_vec(),
+            trial,
+            ..Review::of(decision, Basis::InPerson)
+        };
+        review.lacks()
+    };
+    let trial = |place: &str, with: &str, stop_if: &str| {
+        Some(Trial {
+            place: place.into(),
+            with: with.into(),
+            stop_if: stop_if.into(),
+            review_by: None,
+        })
+    };
+    use Decision::{AfterChanges, Matches, NotEnough, SupervisedTrial};
+    for (decision, changes, trial, lack) in [
+        (NotEnough, vec![], None, None),
+        (Matches, vec![], None, Some(Lack::Actions)),
+        (AfterChanges, vec![], None, Some(Lack::Changes)),
+        (
+            AfterChanges,
+            vec![(hood, "".into())],
+            None,
+            Some(Lack::WordsOfChange(hood)),
+        ),
+        (AfterChanges, vec![(hood, "blank".into())], None, None),
+        (SupervisedTrial, vec![], None, Some(Lack::Place)),
+        (
+            SupervisedTrial,
+            vec![],
+            trial("a", "", ""),
+            Some(Lack::Companion),
+        ),
+        (
+            SupervisedTrial,
+            vec![],
+            trial("a", "b", ""),
+            Some(Lack::StopIf),
+        ),
+        (
+            SupervisedTrial,
+            vec![],
+            trial("a", "b", "c"),
+            Some(Lack::ReviewBy),
+        ),
+    ] {
+        assert_eq!(lacks(decision, &changes, trial), lack, "{decision}");
+    }
+    let from_plan = Review::of(Matches, Basis::PlanOnly);
+    assert_eq!(from_plan.lacks(), Some(Lack::Sight));
+}
+
+#[test]
+fn who_may_not_accept_is_told_what_to_do_instead() {
+    for acceptable in Acceptable::ALL {
+        for role in Role::ALL {
+            let instead = acceptable.instead(*role);
+            assert_eq!(
+                instead.is_none(),
+                acceptable.by(*role),
+                "{acceptable} {role}"
+            );
+        }
+    }
+    assert_eq!(
+        Acceptable::ByShop.instead(Role::Clinician),
+        Some("This one is for the shop: leave a comment on it.")
+    );
 }
 
 #[test]
@@ -230,7 +307,25 @@ fn records_are_only_added_to_and_undo_leaves_them() {
     );
     history.commit(&withdraw).expect("it is withdrawn");
     let decided = ReviewPage::of(history.plan(), Role::Clinician).decided;
-    assert_eq!(decided[0].standing, Standing::Withdrawn("seen anew".into()));
+    // The layout was cleared and that undone: it still stood for this plan.
+    let withdrawn = |is_older| Standing::Withdrawn {
+        by: "K., clinician, 2031-05-09".into(),
+        reason: "seen anew".into(),
+        is_older,
+    };
+    assert_eq!(decided[0].standing, withdrawn(false));
+    assert_eq!(
+        decided[0].standing_words(),
+        "Withdrawn by K., clinician, 2031-05-09: seen anew"
+    );
+    let cleared = after(history.plan(), &[Edit::Layout(LayoutEdit::Clear)]);
+    let older = &ReviewPage::of(&cleared, Role::Clinician).decided[0];
+    assert_eq!(older.standing, withdrawn(true));
+    assert!(
+        older
+            .standing_words()
+            .starts_with("Given for an older revision")
+    );
     assert_eq!(
         refused(history.plan(), &withdraw),
         "This entry is withdrawn already. Nothing more is needed."
@@ -437,6 +532,112 @@ fn demands_that_do_not_meet_come_first() {
     );
 }
 
+/// Not asked is not “as on a usual day”: the page, its print and the load page
+/// say so of the hands that work.
+#[test]
+fn a_bad_day_nobody_asked_about_is_not_told() {
+    let unasked = |side| Edit::Rider(RiderEdit::Later(side, Answer::NOT_ASKED));
+    let plan = after(&demo(DemoId::Wren).plan, &[unasked(Side::Left)]);
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    assert!(
+        page.stopping_rows()
+            .iter()
+            .all(|row| row.bad == "Not asked")
+    );
+    let of_left = || page.demands.iter().filter(|d| d.hand == Side::Left);
+    assert!(of_left().count() > 2);
+    for demand in of_left() {
+        assert!(demand.usual.is_some(), "{demand:?}");
+        assert_eq!(demand.bad, None, "{demand:?}");
+        assert_ne!(demand.fit, Fit::Within, "{demand:?}");
+    }
+    assert_eq!(
+        plan.rider.hands.bad_day_open().as_deref(),
+        Some("bad day not asked")
+    );
+    let asked = demo(DemoId::Wren).plan;
+    assert_eq!(asked.rider.hands.bad_day_open(), None);
+    let page = ReviewPage::of(&asked, Role::Clinician);
+    assert!(page.stopping_rows().iter().all(|row| row.bad == row.usual));
+}
+
+#[test]
+fn a_hand_that_rests_is_asked_to_stay_on() {
+    let rests = RiderEdit::HandDoesNothing(Side::Right, HandPlace::Rests, None);
+    let plan = after(&road(), &[Edit::Rider(rests)]);
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    let of_right: Vec<_> = page
+        .demands
+        .iter()
+        .filter(|d| d.hand == Side::Right)
+        .collect();
+    assert_eq!(of_right.len(), 1);
+    assert_eq!(of_right[0].asked, Ability::StaysOn.words());
+    assert_eq!(of_right[0].fit, Fit::NotAsked);
+    assert_eq!(of_right[0].where_words(&plan), "");
+    // What is open of it is named thing by thing where some of it is told.
+    let steady = Answer::of(Difficulty::None);
+    let told = RiderEdit::Ability(Side::Right, Ability::StaysOn, steady);
+    let page = ReviewPage::of(&after(&plan, &[Edit::Rider(told)]), Role::Clinician);
+    let of_right = page
+        .not_asked
+        .iter()
+        .filter(|q| q.starts_with("right hand"));
+    assert_eq!(
+        of_right.collect::<Vec<_>>(),
+        [
+            "right hand: keeps steady, without brushing what is near",
+            "right hand: keeping pressed and letting go",
+            "right hand: effort, startle, cold"
+        ]
+    );
+}
+
+#[test]
+fn how_demands_meet_claims_no_more_than_was_seen() {
+    let words = |plan: &Plan| ReviewPage::of(plan, Role::Clinician).demands_words();
+    let mut page = ReviewPage::of(&demo(DemoId::Wren).plan, Role::Clinician);
+    page.demands
+        .iter_mut()
+        .for_each(|demand| demand.fit = Fit::Within);
+    page.never.clear();
+    page.open.retain(|f| f.severity != Severity::MustFix);
+    let (seen, all) = (
+        page.sources.by_fitter + page.sources.by_clinician,
+        page.sources.all(),
+    );
+    assert_eq!(
+        page.demands_words(),
+        format!(
+            "Nothing that is asked goes beyond what was answered: {seen} of {all} answers were seen."
+        )
+    );
+    let mut must = page.open[0].clone();
+    must.severity = Severity::MustFix;
+    page.open.push(must);
+    assert_eq!(
+        page.demands_words(),
+        "One by one it meets the answers, but 1 finding below must be fixed."
+    );
+    let told = Evidence {
+        source: Source::Told,
+        date: None,
+        worn: None,
+        in_one_tap: false,
+    };
+    let all = Edit::Rider(RiderEdit::HandDoesAll(Side::Left, Some(told)));
+    let plan = after(&road(), &[all]);
+    assert!(words(&plan).ends_with("to look at; they stand first."));
+    let sources = ReviewPage::of(&plan, Role::Clinician).sources;
+    // The place of the hand is asked singly.
+    assert_eq!(sources.in_one_tap + 1, sources.told);
+    let one_tap = format!(
+        "{} of them in one tap, not asked singly.",
+        sources.in_one_tap
+    );
+    assert!(sources.words().ends_with(&one_tap), "{}", sources.words());
+}
+
 #[test]
 fn stopping_names_who_brakes_and_who_steers() {
     let plan = demo(DemoId::Wren).plan;
@@ -497,9 +698,9 @@ fn paper_and_plain_text_say_the_same_in_the_order_of_reading() {
     };
     plan = after(&plan, &[reviewed(review)]);
     let page = ReviewPage::of(&plan, Role::Clinician);
-    let text = page.to_text(&plan);
+    let text = page.to_text(&plan, Date::new(2031, 5, 10));
     let mut from = 0;
-    for part in page.parts(&plan) {
+    for part in page.parts(&plan, Date::new(2031, 5, 10)) {
         let heading = format!("-- {} --", part.heading);
         let at = text[from..].find(&heading);
         from += at.unwrap_or_else(|| panic!("{heading} is not where it should be: {text}"));
@@ -515,12 +716,24 @@ fn paper_and_plain_text_say_the_same_in_the_order_of_reading() {
         "leave it blank",
         "Review again: on 2031-08-01, or after numbness or a fall",
         "Rider agrees: not asked",
+        "Name or record number: ____",
+        "Printed on 2031-05-10.",
         "Given for what the plan says now.",
         "A typed name is not a signature.",
         &page.revision_words(),
     ] {
         assert!(text.contains(words), "{words}: {text}");
     }
+    assert!(!text.contains("ends this proof"));
+    let nickname = plan.rider.nickname.as_str();
+    assert!(!nickname.is_empty());
+    assert!(text.contains(&format!("Rider, as called in the shop: {nickname}.")));
+    // How much a finding weighs stands beside it, wherever it is listed.
+    for finding in page.accepted.iter().chain(&page.for_shop) {
+        let weighed = format!("{}: {}", capital(finding.severity.words()), finding.message);
+        assert!(text.contains(&weighed), "{weighed}");
+    }
+    assert!(!page.accepted.is_empty());
     // Both days of each wheel and position, once.
     let rows = page.stopping_rows();
     assert_eq!(rows.len() * 2, page.stopping.len());
@@ -563,7 +776,7 @@ fn findings_stand_where_they_may_be_settled() {
     assert_eq!(then.accepted, [finding]);
     assert_eq!(then.open.len() + 1, page.open.len());
     assert!(
-        then.to_text(&plan)
+        then.to_text(&plan, None)
             .contains("Accepted (K., clinician): seen")
     );
 }

@@ -1,8 +1,8 @@
 //! A review in words: the same on the screen, on paper and as plain text.
 
-use super::{Decided, Demand, OwnWords, Review, ReviewPage, Sources, Standing, Stopping};
+use super::{Decided, Demand, Fit, OwnWords, Review, ReviewPage, Sources, Standing, Stopping};
 use crate::cockpit::{HandPosition, Wheel};
-use crate::finding::Place;
+use crate::finding::{Finding, Place, Severity};
 use crate::plan::Plan;
 use crate::record::signed;
 use crate::rider::{Ability, Day, Difficulty, Side};
@@ -27,7 +27,7 @@ pub struct StoppingRow {
 impl ReviewPage {
     /// What changed since the last review that stands, as a lead to the list.
     pub fn since_words(&self) -> String {
-        let stands = |decided: &&Decided| !matches!(decided.standing, Standing::Withdrawn(_));
+        let stands = |decided: &&Decided| !matches!(decided.standing, Standing::Withdrawn { .. });
         let Some(last) = self.decided.iter().find(stands) else {
             return "No review stands yet.".into();
         };
@@ -73,6 +73,30 @@ impl ReviewPage {
         rows
     }
 
+    /// How what is asked meets what was answered, as a lead to the table. While
+    /// something about hand use must be fixed it says so, whatever the single
+    /// answers are.
+    pub fn demands_words(&self) -> String {
+        let must = |finding: &&Finding| finding.severity == Severity::MustFix;
+        let never = self.never.iter().map(|(finding, _)| finding);
+        let must_fix = self.open.iter().chain(never).filter(must).count();
+        let differ = self.demands.iter().filter(|d| d.fit != Fit::Within).count();
+        match (self.demands.len(), differ, must_fix) {
+            (0, ..) => "The layout asks nothing of the hands yet.".into(),
+            (_, 0, 0) => format!(
+                "Nothing that is asked goes beyond what was answered: {}.",
+                self.sources.seen_words()
+            ),
+            (_, 0, 1) => {
+                "One by one it meets the answers, but 1 finding below must be fixed.".into()
+            }
+            (_, 0, n) => {
+                format!("One by one it meets the answers, but {n} findings below must be fixed.")
+            }
+            (n, differ, _) => format!("{differ} of {n} to look at; they stand first."),
+        }
+    }
+
     /// What was not asked, put together by hand: "Left hand: braking, pain".
     pub fn not_asked_words(&self) -> Vec<String> {
         let mut groups: Vec<(&str, Vec<&str>)> = Vec::new();
@@ -113,10 +137,26 @@ impl Sources {
             .filter(|(count, _)| *count > 0)
             .map(|(count, words)| format!("{count} {words}"))
             .collect();
+        let one_tap = match self.in_one_tap {
+            0 => String::new(),
+            n => format!(" {n} of them in one tap, not asked singly."),
+        };
         match self.all() {
             0 => "Nothing was answered about the hands.".into(),
-            1 => format!("1 answer about the hands: {}.", parts.join(", ")),
-            all => format!("{all} answers about the hands: {}.", parts.join(", ")),
+            1 => format!("1 answer about the hands: {}.{one_tap}", parts.join(", ")),
+            all => format!(
+                "{all} answers about the hands: {}.{one_tap}",
+                parts.join(", ")
+            ),
+        }
+    }
+
+    /// "3 of 31 answers were seen".
+    fn seen_words(&self) -> String {
+        let seen = self.by_clinician + self.by_fitter;
+        match self.all() {
+            1 => format!("{seen} of 1 answer was seen"),
+            all => format!("{seen} of {all} answers were seen"),
         }
     }
 }
@@ -137,7 +177,9 @@ impl Demand {
             Some(number) => number.to_string(),
             None => place.words(&plan.bike),
         };
-        let places: Vec<String> = self.places.iter().map(words).collect();
+        // The hand itself is named already.
+        let places = self.places.iter().filter(|p| !matches!(p, Place::Hand(_)));
+        let places: Vec<String> = places.map(words).collect();
         places.join(", ")
     }
 }
@@ -153,6 +195,9 @@ impl OwnWords {
     }
 }
 
+/// How a decision stands that was given before something changed.
+const FOR_OLDER: &str = "Given for an older revision: it does not speak of the plan as it is now.";
+
 impl Decided {
     /// Who decided, in what role, when, for which revision.
     pub fn heading(&self) -> String {
@@ -165,15 +210,18 @@ impl Decided {
     pub fn standing_words(&self) -> String {
         match &self.standing {
             Standing::ForThis => "Given for what the plan says now.".into(),
-            Standing::Withdrawn(reason) => format!("Withdrawn: {reason}"),
-            Standing::ForOlder(since) => {
-                let older =
-                    "Given for an older revision: it does not speak of the plan as it is now.";
-                match since.is_empty() {
-                    true => format!("{older} What changed since is not on record here."),
-                    false => format!("{older} Since then:"),
-                }
+            Standing::Withdrawn {
+                by,
+                reason,
+                is_older: false,
+            } => format!("Withdrawn by {by}: {reason}"),
+            Standing::Withdrawn { by, reason, .. } => {
+                format!("{FOR_OLDER} Withdrawn by {by}: {reason}")
             }
+            Standing::ForOlder(since) => match since.is_empty() {
+                true => format!("{FOR_OLDER} What changed since is not on record here."),
+                false => format!("{FOR_OLDER} Since then:"),
+            },
         }
     }
 

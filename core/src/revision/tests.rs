@@ -10,7 +10,7 @@ use crate::function::Function;
 use crate::history::History;
 use crate::plan::Plan;
 use crate::record::{Desk, Record};
-use crate::rider::{Ability, Answer, Difficulty, HandPlace, Side};
+use crate::rider::{Ability, Answer, Difficulty, Evidence, HandPlace, Side, Source};
 use crate::testing::{button, plan, plan_and_edits};
 use crate::text::Date;
 
@@ -256,4 +256,52 @@ fn two_revisions_differ_whichever_is_named_first() {
     );
     let same = between(plan, plan.revision, plan.revision).expect("it is on record");
     assert!(same.differences.is_empty() && same.buttons.is_empty());
+}
+
+/// What was told and is now seen is told in one sentence, with what it was
+/// before.
+#[test]
+fn an_answer_seen_after_it_was_told_says_so_once() {
+    let by = |source, in_one_tap| {
+        Some(Evidence {
+            source,
+            date: Date::new(2031, 5, 9),
+            worn: None,
+            in_one_tap,
+        })
+    };
+    let told = RiderEdit::HandDoesAll(Side::Left, by(Source::Told, false));
+    let before = after(&road(), Edit::Rider(told));
+    let answer = |step, evidence| {
+        let answer = Answer::with(step, evidence);
+        Edit::Rider(RiderEdit::Ability(Side::Left, Ability::BrakesHard, answer))
+    };
+    let said = |plan: &Plan| -> Vec<String> {
+        let found = differences(&before, plan).into_iter();
+        found.map(|differs| differs.words).collect()
+    };
+    let seen = by(Source::SeenByClinician, false);
+    let confirmed = after(&before, answer(Difficulty::None, seen));
+    assert_eq!(
+        said(&confirmed),
+        [
+            "Left hand, brakes hard: no difficulty (seen by a clinician, 2031-05-09), was no difficulty (told; in one tap, not asked singly, 2031-05-09)"
+        ]
+    );
+    let harder = after(&before, answer(Difficulty::Severe, seen));
+    assert_eq!(said(&harder).len(), 1);
+    assert!(
+        said(&harder)[0].contains("was no difficulty (told"),
+        "{:?}",
+        said(&harder)
+    );
+    // Where nothing was said before, nothing is claimed about it.
+    let found = differences(&road(), &before);
+    let place = found
+        .iter()
+        .find(|d| d.words.starts_with("Left hand, place"));
+    assert_eq!(
+        place.expect("it was told").words,
+        "Left hand, place: works on the bar (told, 2031-05-09), was not asked"
+    );
 }

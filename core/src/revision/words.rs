@@ -8,10 +8,10 @@ use crate::function::Function;
 use crate::layout::Hold;
 use crate::plan::Plan;
 use crate::record::PartKey;
-use crate::rider::{Ability, Contact, Difficulty, HandPlace};
+use crate::rider::{Ability, Contact, Difficulty, Evidence, HandPlace, Source, Worn};
 use crate::rules;
 use crate::shift_plan::ShiftPlanKind;
-use crate::text::capital;
+use crate::text::{Date, capital};
 use crate::vocabulary::Vocabulary;
 
 /// One place of a part that differs.
@@ -35,6 +35,14 @@ impl Change<'_> {
             Kind::Whole if self.was.is_none() => format!("{subject}: added"),
             Kind::Whole if self.now.is_none() => format!("{subject}: removed"),
             Kind::Whole | Kind::Moved => format!("{subject}: changed"),
+            Kind::Answer => format!(
+                "{subject}: {}{}, was {}{}",
+                self.value(self.now),
+                origin(self.now),
+                self.value(self.was),
+                origin(self.was)
+            ),
+            Kind::Before => format!("{subject}: changed in what was said before"),
             Kind::Value => format!(
                 "{subject}: {}, was {}",
                 self.value(self.now),
@@ -52,6 +60,14 @@ impl Change<'_> {
             Some(Value::Array(items)) => !items.iter().all(Value::is_string),
             _ => false,
         };
+        if let Some((was, now)) = self.answers() {
+            let same = |name: &str| was.get(name) == now.get(name);
+            return match (same("evidence"), same("is")) {
+                (false, _) => Kind::Answer,
+                (true, false) => Kind::Value,
+                (true, true) => Kind::Before,
+            };
+        }
         let chord = matches!(names, ["chords", _]);
         if names.is_empty() || !chord && (is_group(self.was) || is_group(self.now)) {
             return Kind::Whole;
@@ -60,6 +76,18 @@ impl Change<'_> {
             [.., "at", _] | ["order"] => Kind::Moved,
             _ if names.contains(&"evidence") => Kind::Moved,
             _ => Kind::Value,
+        }
+    }
+
+    /// Two answers to the same question.
+    fn answers(&self) -> Option<(&Group, &Group)> {
+        match (self.was, self.now) {
+            (Some(Value::Object(was)), Some(Value::Object(now)))
+                if was.contains_key("is") && now.contains_key("is") =>
+            {
+                Some((was, now))
+            }
+            _ => None,
         }
     }
 
@@ -220,6 +248,41 @@ enum Kind {
     Moved,
     /// From one value to another.
     Value,
+    /// From one answer to another by somebody else, on another day or wearing
+    /// something else.
+    Answer,
+    /// What was said before the answer.
+    Before,
+}
+
+type Group = serde_json::Map<String, Value>;
+
+/// The names that lead to the answer about a rider of which a change is a part.
+pub(super) fn answer_of<'a>(part: &PartKey, names: &'a [String]) -> Option<&'a [String]> {
+    let told = matches!(part, PartKey::Hand(_) | PartKey::Rider);
+    let of_answer = |name: &String| matches!(name.as_str(), "is" | "evidence" | "before");
+    let at = names.iter().position(of_answer)?;
+    (told && at > 0).then_some(&names[..at])
+}
+
+/// Who gave an answer, when, and what was worn, in brackets; nothing where
+/// there is no answer.
+fn origin(answer: Option<&Value>) -> String {
+    let Some(answer) = answer.filter(|answer| !answer["is"].is_null()) else {
+        return String::new();
+    };
+    let evidence = &answer["evidence"];
+    let code = |name: &str| evidence[name].as_str();
+    let Some(source) = code("source").and_then(Source::from_code) else {
+        return " (source not recorded)".into();
+    };
+    let said = Evidence {
+        source,
+        date: code("date").and_then(Date::parse),
+        worn: code("worn").and_then(Worn::from_code),
+        in_one_tap: evidence["in_one_tap"].as_bool().unwrap_or(false),
+    };
+    format!(" ({})", said.in_words())
 }
 
 fn accepted(finding: &str, names: &[&str]) -> (String, Vec<Place>) {
@@ -233,7 +296,7 @@ fn accepted(finding: &str, names: &[&str]) -> (String, Vec<Place>) {
     )
 }
 
-fn hold(group: &serde_json::Map<String, Value>) -> String {
+fn hold(group: &Group) -> String {
     let run = match group.get("repeats") {
         Some(Value::Number(n)) => n
             .as_u64()

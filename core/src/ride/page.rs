@@ -164,16 +164,23 @@ fn habits(habits: &Habits) -> Vec<String> {
 }
 
 /// The tables of outcomes, in order; a bad day that asks the same as the usual
-/// one of its subject shares its table.
+/// one of its subject shares its table. What nobody asked about a bad day is
+/// ridden as on a usual one, and the caption says that it was not asked.
 pub fn tables(outcomes: &[Outcome]) -> Vec<LoadTable> {
     let mut tables = Vec::new();
     for days in outcomes.chunk_by(|a, b| a.subject == b.subject) {
-        let all: Vec<LoadTable> = days.iter().map(|day| table(day, day.day.words())).collect();
+        let open = days[0].subject.plan().rider.hands.bad_day_open();
+        let named = |outcome: &Outcome| match (outcome.day, &open) {
+            (Day::Bad, Some(open)) => table(outcome, open),
+            _ => table(outcome, outcome.day.words()),
+        };
+        let all: Vec<LoadTable> = days.iter().map(named).collect();
         let same = |two: &[LoadTable]| two[0].rows == two[1].rows && two[0].head == two[1].head;
         match (&all[..], days) {
-            (two @ [_, _], [first, _]) if same(two) => {
-                tables.push(table(first, "usual and bad day alike"));
-            }
+            (two @ [_, _], [first, _]) if same(two) => tables.push(match &open {
+                Some(open) => table(first, &format!("usual day; {open}")),
+                None => table(first, "usual and bad day alike"),
+            }),
             _ => tables.extend(all),
         }
     }

@@ -203,6 +203,20 @@ impl Hand {
         self.on_day(self.contacts.value(contact), day)
     }
 
+    /// A step as somebody said it for a day: for a bad day that nobody asked
+    /// about it is `None`, where [`Hand::step`] takes the usual day. What the
+    /// hand does not do on a usual day it does not do then.
+    pub fn told(&self, step: Option<Difficulty>, day: Day) -> Option<Difficulty> {
+        let is_said =
+            day == Day::Usual || self.later.is_known() || step == Some(Difficulty::Complete);
+        step.filter(|_| is_said)
+    }
+
+    /// Whether the hand works and nobody asked what becomes of it on a bad day.
+    pub fn bad_day_is_open(&self) -> bool {
+        self.works() && !self.later.is_known()
+    }
+
     /// Whether the step for an ability on a usual day is at least `step`.
     /// Not asked is not "at least" anything.
     pub fn at_least(&self, ability: Ability, step: Difficulty) -> bool {
@@ -289,6 +303,21 @@ impl Hands {
     /// Whether the other hand steers while this one is off its place.
     pub fn steer_without(&self, side: Side) -> bool {
         self.get(side.other()).steers()
+    }
+
+    /// Of which hands that work nobody asked about a bad day: "bad day not
+    /// asked", "bad day not asked of the left hand".
+    pub fn bad_day_open(&self) -> Option<String> {
+        let open = Side::ALL
+            .iter()
+            .filter(|side| self.get(**side).bad_day_is_open());
+        match &open.collect::<Vec<_>>()[..] {
+            [] => None,
+            [side] if self.get(side.other()).works() => {
+                Some(format!("bad day not asked of the {side} hand"))
+            }
+            _ => Some("bad day not asked".into()),
+        }
     }
 
     /// Left and right exchanged.

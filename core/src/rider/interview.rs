@@ -1,6 +1,6 @@
 //! The interview: about twelve questions in plain words.
 
-use super::{Ability, Hand, MAIN_CONTACTS, Rider, Side};
+use super::{Ability, Contact, Hand, MAIN_CONTACTS, Rider, Side};
 use crate::vocabulary::Vocabulary;
 
 vocabulary! {
@@ -216,35 +216,85 @@ impl Question {
         }
     }
 
-    /// Whether the question matters for one hand and is not answered for it.
+    /// Whether something of the question that matters for one hand has no answer.
     pub fn is_open_for(&self, rider: &Rider, side: Side) -> bool {
-        self.matters_for(rider.hands.get(side)) && !self.answered_for(rider, side)
+        !self.open_items(rider.hands.get(side)).is_empty()
     }
 
-    /// Whether the question matters for a hand. A hand that rests or is off the
-    /// bar does no work: only that it does so is asked. What lies live under a
-    /// resting hand is a finding by itself.
-    pub fn matters_for(&self, hand: &Hand) -> bool {
-        self.id == QuestionId::Place || hand.works()
-    }
-
-    /// Whether the question is answered for one hand.
-    pub fn answered_for(&self, rider: &Rider, side: Side) -> bool {
-        let hand = rider.hands.get(side);
-        let own = match self.id {
-            QuestionId::Place => hand.place.is_known(),
-            QuestionId::Pressing => {
-                hand.pressing.is_known()
-                    && MAIN_CONTACTS
-                        .iter()
-                        .all(|c| hand.contacts.value(*c).is_some())
-            }
-            QuestionId::OnItsOwn => hand.moves_by_itself.is_known() && hand.later.is_known(),
-            _ => true,
+    /// What of the question matters for a hand. A hand off the bar does no work:
+    /// only that it does so is asked. Of one that rests on it, what decides
+    /// whether it stays, brushes or presses what is near: what lies live under
+    /// it is a finding by itself.
+    pub fn items(&self, hand: &Hand) -> Vec<Item> {
+        let contacts = MAIN_CONTACTS.iter().map(|contact| Item::Contact(*contact));
+        let own: Vec<Item> = match self.id {
+            QuestionId::Place => vec![Item::Place],
+            QuestionId::Pressing => contacts.chain([Item::Pressing]).collect(),
+            QuestionId::OnItsOwn => vec![Item::MovesByItself, Item::Later],
+            _ => Vec::new(),
         };
-        own && self
-            .abilities
-            .iter()
-            .all(|ability| hand.abilities.value(*ability).is_some())
+        let abilities = self.abilities.iter().map(|ability| Item::Ability(*ability));
+        let all = own.into_iter().chain(abilities);
+        all.filter(|item| item.matters_for(hand)).collect()
+    }
+
+    /// What of the question matters for a hand and has no answer.
+    pub fn open_items(&self, hand: &Hand) -> Vec<Item> {
+        let items = self.items(hand).into_iter();
+        items.filter(|item| !item.is_answered(hand)).collect()
+    }
+}
+
+/// One thing that a question asks of a hand.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Item {
+    /// What it does while riding.
+    Place,
+    /// How hard something is.
+    Ability(Ability),
+    /// How hard pressing with a contact is.
+    Contact(Contact),
+    /// Whether contacts press one by one.
+    Pressing,
+    /// Whether the arm moves by itself.
+    MovesByItself,
+    /// What becomes of it after an hour or in the cold.
+    Later,
+}
+
+impl Item {
+    /// Whether it matters for a hand; see [`Question::items`].
+    fn matters_for(self, hand: &Hand) -> bool {
+        let of_resting = matches!(
+            self,
+            Item::Ability(Ability::StaysOn | Ability::Steady | Ability::LetsGo)
+                | Item::MovesByItself
+                | Item::Later
+        );
+        self == Item::Place || hand.works() || (of_resting && hand.on_bar())
+    }
+
+    fn is_answered(self, hand: &Hand) -> bool {
+        match self {
+            Item::Place => hand.place.is_known(),
+            Item::Ability(ability) => hand.abilities.value(ability).is_some(),
+            Item::Contact(contact) => hand.contacts.value(contact).is_some(),
+            Item::Pressing => hand.pressing.is_known(),
+            Item::MovesByItself => hand.moves_by_itself.is_known(),
+            Item::Later => hand.later.is_known(),
+        }
+    }
+}
+
+impl std::fmt::Display for Item {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Item::Place => write!(f, "{}", QuestionId::Place),
+            Item::Ability(ability) => write!(f, "{ability}"),
+            Item::Contact(contact) => write!(f, "pressing with the {contact}"),
+            Item::Pressing => f.write_str("whether one presses alone"),
+            Item::MovesByItself => f.write_str("whether the arm moves by itself"),
+            Item::Later => f.write_str("after an hour or in the cold"),
+        }
     }
 }

@@ -38,7 +38,7 @@ fn about_hand(situation: &Situation<'_>, side: Side) -> Option<Finding> {
         .collect();
     let open: Vec<QuestionId> = asked
         .iter()
-        .filter(|question| !question.answered_for(rider, side))
+        .filter(|question| question.is_open_for(rider, side))
         .map(|question| question.id)
         .collect();
     if open.is_empty() {
@@ -58,7 +58,9 @@ fn about_hand(situation: &Situation<'_>, side: Side) -> Option<Finding> {
 }
 
 fn matters(situation: &Situation<'_>, side: Side, question: &Question) -> bool {
-    question.matters_for(situation.hand(side)) && is_asked(situation.plan, question.id)
+    // What lies live under a hand that does no work is a finding by itself.
+    let works = question.id == QuestionId::Place || situation.hand(side).works();
+    works && is_asked(situation.plan, question.id)
 }
 
 /// Whether a question is asked for this bike: a long paddle only where there is

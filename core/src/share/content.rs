@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::plan::Plan;
 use crate::record::{Entry, Matter, PartKey, Record, Revision, Step};
 use crate::review::Audience;
-use crate::text::Text;
+use crate::text::{Text, list};
 
 vocabulary! {
     /// What goes along when a plan is handed on.
@@ -49,6 +49,42 @@ impl Along {
             }
         }
     }
+}
+
+/// What people wrote that does not go along, counted: "1 decision, 2 comments
+/// and 3 requested changes stay here." `None` where nothing of that kind stays.
+pub fn stays(plan: &Plan, along: Along) -> Option<String> {
+    let sent = content(plan, along);
+    let goes = |entry: &Entry| {
+        let found = sent.record.entry(entry.id);
+        found.is_some_and(|sent| sent.matter == entry.matter)
+    };
+    let (mut decisions, mut comments, mut changes) = (0, 0, 0);
+    for entry in plan.record.standing().filter(|entry| !goes(entry)) {
+        match &entry.matter {
+            Matter::Review(review) => {
+                decisions += 1;
+                changes += review.changes.len();
+            }
+            Matter::Comment { .. } => comments += 1,
+            _ => {}
+        }
+    }
+    let counts = [
+        (decisions, "decision", "decisions"),
+        (comments, "comment", "comments"),
+        (changes, "requested change", "requested changes"),
+    ];
+    let some = counts.into_iter().filter(|(count, ..)| *count > 0);
+    let said: Vec<String> = some
+        .map(|(count, one, many)| format!("{count} {}", if count == 1 { one } else { many }))
+        .collect();
+    let verb = match decisions + comments + changes {
+        0 => return None,
+        1 => "stays",
+        _ => "stay",
+    };
+    Some(format!("{} {verb} here.", list(&said, "and")))
 }
 
 /// What is said beside the choice without rider details.

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 
 use super::content::light;
-use super::{Along, OPENS, ShareError, content, fragment_of, link, open, packed, qr_of};
+use super::{Along, OPENS, ShareError, content, fragment_of, link, open, packed, qr_of, stays};
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::document::{self, MOST_BYTES};
 use crate::edit::{Edit, LayoutEdit, RecordEdit, RiderEdit};
@@ -12,7 +12,7 @@ use crate::history::History;
 use crate::merge::{Merge, Stand};
 use crate::plan::Plan;
 use crate::record::{Desk, Matter, PartKey, Pin, Practised};
-use crate::review::Audience;
+use crate::review::{Audience, Basis, Decision, Review};
 use crate::revision;
 use crate::testing::plan;
 use crate::vocabulary::Vocabulary;
@@ -306,4 +306,50 @@ fn the_demo_layouts_fit_into_a_code() {
         assert!(ring(0, 0) && ring(code.side - 7, 0) && ring(0, code.side - 7));
     }
     assert_eq!(qr_of(&"x".repeat(2000), &demo(DemoId::Wren).plan), None);
+}
+
+#[test]
+fn what_stays_here_is_counted() {
+    let plan = demo(DemoId::Wren).plan;
+    let lever = plan.bike.buttons()[0].0;
+    let by = |matter| {
+        Edit::Record(RecordEdit {
+            by: "K.".into(),
+            role: Role::Clinician,
+            date: None,
+            matter,
+        })
+    };
+    let review = Review {
+        changes: vec![(lever, "leave it blank".into())],
+        ..Review::of(Decision::AfterChanges, Basis::InPerson)
+    };
+    let comment = |audience| {
+        by(Matter::Comment {
+            on: Pin::Whole,
+            audience,
+            text: "look".into(),
+        })
+    };
+    let edits = [
+        by(Matter::Review(Box::new(review))),
+        comment(Audience::Everyone),
+        comment(Audience::RiderAndClinician),
+    ];
+    let mut written = plan.clone();
+    written.record.entries.clear();
+    assert_eq!(stays(&written, Along::WithoutRider), None);
+    for edit in &edits {
+        written = written.apply(edit).expect("it may be written");
+    }
+    let said = |along| stays(&written, along);
+    assert_eq!(
+        said(Along::WithoutRider).as_deref(),
+        Some("1 decision, 2 comments and 1 requested change stay here.")
+    );
+    assert_eq!(
+        said(Along::WithRider).as_deref(),
+        Some("1 comment stays here.")
+    );
+    assert_eq!(said(Along::RiderAndClinician), None);
 }

@@ -17,6 +17,10 @@ pub const CAUTIONS: &[&str] = &[
     "Any change to the bike or the plan ends this proof: check again. Check again after the first 100 km.",
 ];
 
+/// What every paper about a plan says, proved or not: the cautions but for the
+/// last, which is about checks.
+pub const ABOUT_A_PLAN: &[&str] = CAUTIONS.split_at(CAUTIONS.len() - 1).0;
+
 /// Printed by the lines to sign.
 pub const SIGNATURE_NOTE: &str = "A typed name is not a signature. Sign on paper, with the date. The clinic’s own file is the record.";
 

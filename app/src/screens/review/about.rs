@@ -25,9 +25,9 @@ fn told(page: &ReviewPage) -> impl IntoView + use<> {
     let changed = since.unwrap_or_default().into_iter();
     let changed: Vec<String> = changed.map(|differs| differs.words).collect();
     let not_asked = match page.not_asked.len() {
-        0 => "Every question was asked.".to_owned(),
-        1 => "1 question was not asked yet, which is not “no difficulty”:".to_owned(),
-        n => format!("{n} questions were not asked yet, which is not “no difficulty”:"),
+        0 => "Everything that matters was asked.".to_owned(),
+        1 => "1 thing was not asked yet, which is not “no difficulty”:".to_owned(),
+        n => format!("{n} things were not asked yet, which is not “no difficulty”:"),
     };
     view! {
         <p class="review-revision"><strong>{page.revision_words()}</strong></p>

@@ -8,13 +8,14 @@ use leverwright_core::record::Matter;
 use leverwright_core::review::{Basis, Decision, NotAssessed, Review, ReviewEvent};
 use leverwright_core::rider::{Side, Worn, YesNo};
 use leverwright_core::sheet::SIGNATURE_NOTE;
+use leverwright_core::text::Text;
 
 use super::desk::Desk;
 use super::fields::{Day, Labelled, Line, Problem, Ticks, Words, put};
-use super::trial::WhatItNeeds;
+use super::trial::{WhatItNeeds, field_of};
 use crate::drafts::DecisionDraft;
 use crate::erase::{flag, memo, text, view_of};
-use crate::focus::focus_soon;
+use crate::focus::{focus_field_soon, focus_soon};
 use crate::widgets::{Choice, seen};
 use crate::words::capitalised;
 
@@ -51,11 +52,7 @@ fn Form() -> impl IntoView {
     let problem = RwSignal::new(String::new());
     let record = move |event: SubmitEvent| {
         event.prevent_default();
-        let review = draft.with_untracked(DecisionDraft::review);
-        let outcome = review
-            .map_err(str::to_owned)
-            .and_then(|review| desk.write(Matter::Review(Box::new(review))));
-        match outcome {
+        match written(desk, draft) {
             Ok(()) => {
                 problem.set(String::new());
                 draft.set(DecisionDraft::default());
@@ -63,9 +60,9 @@ fn Form() -> impl IntoView {
                     .say("The decision is recorded for this revision.");
                 focus_soon("review-records");
             }
-            Err(words) => {
+            Err((field, words)) => {
                 problem.set(words);
-                focus_soon("review-decide-problem");
+                focus_field_soon(field);
             }
         }
     };
@@ -82,6 +79,26 @@ fn Form() -> impl IntoView {
             <button type="submit" class="main">"Record the decision"</button>
         </form>
     }
+}
+
+/// Writes the decision down; where something is missing, the field that lacks
+/// it and what to do.
+fn written(desk: Desk, draft: Draft) -> Result<(), (String, String)> {
+    let review = draft.with_untracked(DecisionDraft::review);
+    let review = review.map_err(|(field, words)| (field.to_owned(), words.to_owned()))?;
+    let lacking = review.lacks().map(field_of);
+    let outcome = desk.write(Matter::Review(Box::new(review)));
+    outcome.map_err(|words| {
+        let role_is_open = desk.workspace.role.with_untracked(Option::is_none);
+        let nameless = Text::new(&desk.workspace.signer.get_untracked()).is_empty();
+        let field = match lacking {
+            _ if role_is_open => "review-role".into(),
+            Some(field) => field,
+            None if nameless => "review-signer".into(),
+            None => "review-decide-problem".into(),
+        };
+        (field, words)
+    })
 }
 
 #[component]
@@ -124,7 +141,7 @@ fn RestsOn(draft: Draft) -> impl IntoView {
         <h3>"What it rests on"</h3>
         <Choice legend="Basis" name="review-basis" choices=bases.collect()
             chosen=Signal::derive(move || draft.get().basis) choose=set_basis/>
-        <div class="review-actions">{actions.collect_view()}</div>
+        <div class="review-actions" id="review-actions">{actions.collect_view()}</div>
         <Choice legend="Worn" name="review-worn" choices=worn.collect()
             chosen=Signal::derive(move || draft.get().worn) choose=set_worn/>
         <div class="review-pair">

@@ -36,7 +36,7 @@ fn Record(decided: Decided) -> impl IntoView {
     let class = match decided.standing {
         Standing::ForThis => "review-record",
         Standing::ForOlder(_) => "review-record older",
-        Standing::Withdrawn(_) => "review-record withdrawn",
+        Standing::Withdrawn { .. } => "review-record withdrawn",
     };
     let title = capitalised(decided.review.decision.words());
     let facts = desk.of_plan(|plan| decided.review.facts(plan));

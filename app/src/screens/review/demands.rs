@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::finding::Place;
 use leverwright_core::record::Pin;
-use leverwright_core::review::{Demand, Fit};
+use leverwright_core::review::{Demand, Fit, ReviewPage};
 use leverwright_core::rider::Day;
 
 use super::desk::Desk;
@@ -17,17 +17,9 @@ use crate::words::capitalised;
 pub fn Demands() -> impl IntoView {
     let desk = Desk::here();
     let demands = desk.read(|page| page.demands.clone());
+    let lead = desk.read(ReviewPage::demands_words);
     let shown = view_of(move || {
-        let all = demands.get();
-        let meets = all
-            .iter()
-            .filter(|demand| demand.fit == Fit::Within)
-            .count();
-        let lead = match (all.len(), all.len() - meets) {
-            (0, _) => "The layout asks nothing of the hands yet.".to_owned(),
-            (_, 0) => "All of it is within what the hands do.".to_owned(),
-            (n, differ) => format!("{differ} of {n} to look at; they stand first."),
-        };
+        let (all, lead) = (demands.get(), lead.get());
         view! { <p>{lead}</p>{(!all.is_empty()).then(|| table(desk, &all))} }
     });
     view! {
@@ -98,7 +90,7 @@ pub fn fit_mark(fit: Fit) -> impl IntoView {
     let (outline, sign) = match fit {
         Fit::Beyond => ("M8 2h8l6 6v8l-6 6H8l-6-6V8z", "M7 12h10"),
         Fit::GreatEffort | Fit::NotOnBadDay => ("M12 2.5 22.5 21h-21z", "M12 9v6M12 17.5v1"),
-        Fit::NotAsked => (
+        Fit::NotAsked | Fit::BadDayNotAsked => (
             "M3 3h18v18H3z",
             "M9 9.5a3 3 0 1 1 4.5 2.6c-1 .6-1.5 1-1.5 2.1M12 17v1",
         ),

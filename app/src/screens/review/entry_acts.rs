@@ -34,6 +34,10 @@ pub fn EntryActs(
         let role = desk.workspace.role.get();
         desk.of_plan(|plan| {
             let entry = plan.record.entry(id)?;
+            // What is withdrawn is not withdrawn again.
+            if plan.record.withdrawn(id).is_some() {
+                return None;
+            }
             let own = role.is_some_and(|role| entry.is_by(&name, role));
             Some((own, entry.signed()))
         })

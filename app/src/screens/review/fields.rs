@@ -32,13 +32,16 @@ pub fn Words(
 #[component]
 pub fn Line(
     #[prop(into)] label: String,
+    /// Its name on the page, where something leads to it.
+    #[prop(optional, into)]
+    id: Option<String>,
     #[prop(into)] value: Signal<String>,
     #[prop(into)] set: Callback<String>,
 ) -> impl IntoView {
     view! {
         <label class="field">
             <span>{label}</span>
-            <input type="text" autocomplete="off" maxlength=Text::LIMIT.to_string()
+            <input type="text" id=id autocomplete="off" maxlength=Text::LIMIT.to_string()
                 prop:value=value
                 on:input:target=move |ev| set.run(ev.target().value())/>
         </label>
@@ -49,6 +52,9 @@ pub fn Line(
 #[component]
 pub fn Day(
     #[prop(into)] label: String,
+    /// Its name on the page, where something leads to it.
+    #[prop(optional, into)]
+    id: Option<String>,
     #[prop(into)] value: Signal<Option<Date>>,
     #[prop(into)] set: Callback<Option<Date>>,
 ) -> impl IntoView {
@@ -56,7 +62,7 @@ pub fn Day(
     view! {
         <label class="field">
             <span>{label}</span>
-            <input type="date" min="1900-01-01" max="2999-12-31" prop:value=shown
+            <input type="date" id=id min="1900-01-01" max="2999-12-31" prop:value=shown
                 on:change:target=move |ev| set.run(Date::parse(&ev.target().value()))/>
         </label>
     }

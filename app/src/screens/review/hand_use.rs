@@ -7,7 +7,7 @@ use leverwright_core::record::Pin;
 
 use super::desk::Desk;
 use crate::erase::view_of;
-use crate::focus::focus_soon;
+use crate::focus::focus_soon_or;
 use crate::widgets::{FindingCard, SeverityMark};
 
 /// A hand off the bar, a brake out of reach. What may be accepted among them
@@ -90,7 +90,7 @@ pub fn HandUse() -> impl IntoView {
         <section aria-labelledby="review-use">
             <h2 id="review-use" tabindex="-1">"Findings about hand use"</h2>
             <p class="quiet">
-                "A clinician may accept these with a reason; it is printed on the setup sheet. It \
+                "The shop or a clinician may accept these with a reason; it is printed on the setup sheet. It \
                 lapses when hands, controls or positions change."
             </p>
             {nothing}
@@ -108,12 +108,15 @@ pub fn HandUse() -> impl IntoView {
 #[component]
 fn Cards(all: Memo<Vec<Finding>>) -> impl IntoView {
     let desk = Desk::here();
-    let acted = Callback::new(move |()| focus_soon("review-use"));
     let card = move |finding: Finding| {
+        // Accepted or open again, its card stands elsewhere; fixed, it is gone.
+        let place = format!("review-finding-{}", finding.key());
+        let card = place.clone();
+        let acted = Callback::new(move |()| focus_soon_or(card.clone(), "review-use"));
         let pin = Pin::Finding(finding.key());
         let about = format!(" on: {}", finding.message);
         view! {
-            <li>
+            <li id=place tabindex="-1">
                 <FindingCard finding acted/>
                 <button type="button" on:click=move |_| desk.comment_on(pin.clone())>
                     "Comment"<span class="unseen">{about}</span>

@@ -10,6 +10,7 @@ use super::desk::Desk;
 use crate::erase::{flag, memo, text, view_of};
 use crate::screens::sheet::cockpit::PrintedCockpit;
 use crate::screens::sheet::running::{Foot, follow};
+use crate::today::today;
 use crate::widgets::{Choice, Tick};
 
 /// Paper, large print, the act of printing.
@@ -27,7 +28,7 @@ pub fn OnPaper() -> impl IntoView {
     let said = text(move || {
         desk.page.with(|page| {
             let page = page.as_deref();
-            page.map(|page| desk.of_plan(|plan| page.to_text(plan)))
+            page.map(|page| desk.of_plan(|plan| page.to_text(plan, today())))
                 .unwrap_or_default()
         })
     });
@@ -74,7 +75,7 @@ pub fn ReviewPaper() -> impl IntoView {
         let large = if options.large_print { " large" } else { "" };
         let class = format!("review-sheet {}{large}", options.paper.code());
         let plan = desk.workspace.plan.get()?;
-        Some(paper(&page, &plan, class, page.parts(&plan)))
+        Some(paper(&page, &plan, class, page.parts(&plan, today())))
     })
 }
 

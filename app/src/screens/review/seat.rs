@@ -21,7 +21,7 @@ pub fn Seat() -> impl IntoView {
             <div class="review-seat-fields">
                 <Choice legend="You are the" name="review-role" choices=roles.collect()
                     chosen=workspace.role choose/>
-                <Line label="Name" value=workspace.signer
+                <Line label="Name" id="review-signer".to_owned() value=workspace.signer
                     set=move |name| workspace.signer.set(name)/>
                 <Day label="Date" value=workspace.dated
                     set=move |date| workspace.dated.set(date)/>

@@ -3,7 +3,7 @@
 
 use leptos::prelude::*;
 use leverwright_core::cockpit::ButtonId;
-use leverwright_core::review::Decision;
+use leverwright_core::review::{Decision, Lack};
 
 use super::desk::Desk;
 use super::fields::{Day, Line, Words};
@@ -62,7 +62,7 @@ fn Changes(draft: Draft) -> impl IntoView {
                 <Select label="Button" choices=Signal::derive(move || free.get())
                     chosen=Signal::derive(move || now.get())
                     set=move |id| chosen.set(Some(id))/>
-                <button type="button" on:click=add>"Add a change"</button>
+                <button type="button" id="review-add-change" on:click=add>"Add a change"</button>
             </div>
         </section>
     }
@@ -70,6 +70,21 @@ fn Changes(draft: Draft) -> impl IntoView {
 
 fn field(id: ButtonId) -> String {
     format!("review-change-{id}")
+}
+
+/// Where what a decision lacks is filled in.
+pub fn field_of(lack: Lack) -> String {
+    let fixed = match lack {
+        Lack::WordsOfChange(button) => return field(button),
+        Lack::Changes => "review-add-change",
+        Lack::Place => "review-place",
+        Lack::Companion => "review-with",
+        Lack::StopIf => "review-stop-if",
+        Lack::ReviewBy => "review-by",
+        Lack::Sight => "review-basis",
+        Lack::Actions => "review-actions",
+    };
+    fixed.into()
 }
 
 #[component]
@@ -114,13 +129,13 @@ fn Terms(draft: Draft) -> impl IntoView {
         <section aria-labelledby="review-trial">
             <h3 id="review-trial">"The supervised trial"</h3>
             <div class="review-pair">
-                <Line label="Where" value=text(move || draft.get().place)
+                <Line label="Where" id="review-place".to_owned() value=text(move || draft.get().place)
                     set=move |words| draft.update(|draft| draft.place = words)/>
-                <Line label="With whom" value=text(move || draft.get().with)
+                <Line label="With whom" id="review-with".to_owned() value=text(move || draft.get().with)
                     set=move |words| draft.update(|draft| draft.with = words)/>
-                <Line label="Stop if" value=text(move || draft.get().stop_if)
+                <Line label="Stop if" id="review-stop-if".to_owned() value=text(move || draft.get().stop_if)
                     set=move |words| draft.update(|draft| draft.stop_if = words)/>
-                <Day label="Review by" value=Signal::derive(move || draft.get().review_by)
+                <Day label="Review by" id="review-by".to_owned() value=Signal::derive(move || draft.get().review_by)
                     set=move |date| draft.update(|draft| draft.review_by = date)/>
             </div>
         </section>

@@ -5,7 +5,7 @@ use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::edit::PlanEdit;
-use leverwright_core::finding::{Acceptable, Acceptance, Finding, Role};
+use leverwright_core::finding::{Acceptance, Finding, Role};
 use leverwright_core::text::{Date, Text};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -70,13 +70,13 @@ fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
     let roles = roles.map(|role| (Some(*role), role.words().to_owned()));
     view! {
         <form on:submit=accept novalidate>
-            <p class="quiet">{sentence(acceptable)}</p>
+            <p class="quiet">{acceptable.who()}</p>
             <div node_ref=form.role_field>
                 <Choice legend="You are the" name=fresh_id("accepts-as") choices=roles.collect()
                     chosen=form.role choose/>
             </div>
             <Problem form of=Missing::Role/>
-            <Problem form of=Missing::Right/>
+            <p class="must-fix" role="alert">{move || form.instead()}</p>
             <label class="field">"Who says so (a typed name is not a signature)"
                 <input type="text" autocomplete="off" prop:value=form.by node_ref=form.by_field
                     aria-invalid=move || form.lacks(Missing::Name).then_some("true")
@@ -105,7 +105,8 @@ fn Fields(finding: Finding, acted: Callback<()>) -> impl IntoView {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Missing {
     Role,
-    Right,
+    /// It is not for this role; with what to do instead.
+    Right(&'static str),
     Name,
     Reason,
 }
@@ -114,9 +115,7 @@ impl Missing {
     const fn words(self) -> &'static str {
         match self {
             Missing::Role => "Say in what role you accept it.",
-            Missing::Right => {
-                "Not in this role. Say what you think of it in the rider’s words or to the shop."
-            }
+            Missing::Right(instead) => instead,
             Missing::Name => "Write who says so.",
             Missing::Reason => "Write why it may stand.",
         }
@@ -154,21 +153,25 @@ impl Form {
         self.missing.get() == Some(what)
     }
 
+    /// What to do instead, where it is not for this role.
+    fn instead(self) -> Option<&'static str> {
+        match self.missing.get() {
+            Some(Missing::Right(instead)) => Some(instead),
+            _ => None,
+        }
+    }
+
     /// The first thing missing, from top to bottom.
     fn first_missing(self, finding: &Finding) -> Option<Missing> {
         let blank = |field: RwSignal<String>| Text::new(&field.get_untracked()).is_empty();
         let role = self.role.get_untracked();
-        let checks = [
-            (role.is_none(), Missing::Role),
-            (
-                role.is_some_and(|role| !finding.acceptable.by(role)),
-                Missing::Right,
-            ),
-            (blank(self.by), Missing::Name),
-            (blank(self.reason), Missing::Reason),
-        ];
-        let mut missing = checks.into_iter().filter(|(lacks, _)| *lacks);
-        missing.next().map(|(_, what)| what)
+        let Some(role) = role else {
+            return Some(Missing::Role);
+        };
+        let instead = finding.acceptable.instead(role).map(Missing::Right);
+        let name = || blank(self.by).then_some(Missing::Name);
+        let reason = || blank(self.reason).then_some(Missing::Reason);
+        instead.or_else(name).or_else(reason)
     }
 
     fn acceptance(self, finding: String, role: Role, date: Option<Date>) -> Acceptance {
@@ -190,22 +193,16 @@ impl Form {
         };
         // A field that is on the page takes the focus.
         let _ = match self.missing.get_untracked() {
-            Some(Missing::Role | Missing::Right) => first_role()
+            Some(Missing::Role) => first_role()
                 .and_then(|input| input.dyn_into::<HtmlElement>().ok())
                 .map(|input| input.focus()),
             Some(Missing::Name) => self.by_field.get_untracked().map(|field| field.focus()),
-            Some(Missing::Reason) => self.reason_field.get_untracked().map(|field| field.focus()),
+            // What was written stays at hand, to go into a comment.
+            Some(Missing::Right(_) | Missing::Reason) => {
+                self.reason_field.get_untracked().map(|field| field.focus())
+            }
             None => None,
         };
-    }
-}
-
-/// Who may accept it, as a sentence.
-fn sentence(acceptable: Acceptable) -> &'static str {
-    match acceptable {
-        Acceptable::Never => "This can never be accepted.",
-        Acceptable::ByShop => "Only the shop can accept this.",
-        Acceptable::ByClinician => "The shop or a clinician can accept this.",
     }
 }
 

@@ -5,10 +5,10 @@ use crate::ride::compare::{against_known, differences};
 use crate::ride::export;
 use crate::ride::kept::{KnownRide, Remembered};
 use crate::ride::measure::{Measure, Who};
-use crate::ride::page::LoadPage;
+use crate::ride::page::{LoadPage, tables};
 use crate::ride::profile::{Axis, Profile, STRIPS};
 use crate::ride::road::RoadKind;
-use crate::rider::{HandPlace, Later, Side};
+use crate::rider::{Answer, HandPlace, Later, Side};
 
 fn after(plan: &Plan, edits: &[Edit]) -> Plan {
     edits.iter().fold(plan.clone(), |plan, edit| {
@@ -387,4 +387,36 @@ fn a_ride_is_out_of_date_when_what_it_rests_on_changes_and_not_otherwise() {
     assert_eq!(changed.current, changed.layouts[1].id);
     assert!(second.is_stale(&changed) && !first.is_stale(&changed));
     assert!(ladder.is_stale(&changed), "it is of the layout in hand");
+}
+
+/// A bad day nobody asked about is ridden as a usual one and said not to be
+/// asked, not to be alike.
+#[test]
+fn the_load_page_says_which_day_was_not_asked() {
+    let captions = |plan: &Plan| -> Vec<String> {
+        let outcomes = outcomes(plan, RoadKind::BikePath, vec![own(plan)]);
+        let tables = tables(&outcomes).into_iter();
+        tables.map(|table| table.caption).collect()
+    };
+    let unasked = one_handed();
+    let said = captions(&unasked);
+    assert_eq!(said.len(), 1);
+    assert!(
+        said[0].contains(", usual day; bad day not asked: "),
+        "{said:?}"
+    );
+    let later = |side| Edit::Rider(RiderEdit::Later(side, Answer::of(Later::Same)));
+    let asked = after(&unasked, &[later(Side::Left)]);
+    let said = captions(&asked);
+    assert!(said[0].contains(", usual and bad day alike: "), "{said:?}");
+    let both = after(
+        &template(TemplateId::RoadPlain).plan("Over the pass"),
+        &[
+            Edit::Rider(RiderEdit::HandDoesAll(Side::Left, None)),
+            Edit::Rider(RiderEdit::HandDoesAll(Side::Right, None)),
+            later(Side::Left),
+        ],
+    );
+    let open = both.rider.hands.bad_day_open();
+    assert_eq!(open.as_deref(), Some("bad day not asked of the right hand"));
 }
