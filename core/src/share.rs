@@ -24,7 +24,7 @@ mod qr;
 #[cfg(test)]
 mod tests;
 
-pub use content::{Along, IMPLIED, LASTING, content};
+pub use content::{Along, IMPLIED, LASTING, PracticeLeft, content, practice_left};
 pub use error::ShareError;
 pub use qr::{LAYOUT_IS_TOO_LARGE, QrMatrix, qr_of};
 

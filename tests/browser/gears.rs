@@ -267,7 +267,7 @@ fn a_crossover_follows_the_mouse_and_the_finger() {
     shop.wait_for("it follows", || row.text() != before);
     mouse.release();
     shop.css(".status-line")
-        .wait_for_text("Move the crossover up");
+        .wait_for_text("Done: move the crossover up");
     shop.role("button", "Undo").click();
     row.wait_for_text(&before);
 }
@@ -330,7 +330,7 @@ fn a_finger_on_a_telephone_moves_a_crossover_and_a_paired_plan_is_tuned() {
     let there = row.text();
     finger.release();
     home.css(".status-line")
-        .wait_for_text("Move the crossover down");
+        .wait_for_text("Done: move the crossover down");
     assert_eq!(row.text(), there);
     // A swipe that the browser takes for itself changes nothing.
     finger.press(handle.centre());
