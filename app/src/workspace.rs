@@ -232,11 +232,12 @@ impl Workspace {
         }));
     }
 
-    /// Shows what was done, with a way to take it back.
-    fn show_done(self, label: &str) {
+    /// Shows what was done, with a way to take it back. Labels read as orders, so
+    /// a word before them says that it is done.
+    fn show_done(self, how: &str, label: &str) {
         let tally = self.tally().map(|tally| format!(" {tally}."));
         self.show(
-            format!("{}.{}", capitalised(label), tally.unwrap_or_default()),
+            format!("{how}: {label}.{}", tally.unwrap_or_default()),
             vec![Offer::new("Undo this", move || self.undo())],
         );
     }
@@ -278,7 +279,9 @@ impl Workspace {
         if outcome.is_ok() {
             let selects = matches!(edit, Edit::Plan(PlanEdit::SelectLayout(_)));
             match untrack(|| self.undo_label()) {
-                Some(label) if self.revision() != before && !selects => self.show_done(&label),
+                Some(label) if self.revision() != before && !selects => {
+                    self.show_done("Done", &label);
+                }
                 // What is written into the record shows where it was written, and
                 // undo does not take it back.
                 _ if matches!(edit, Edit::Record(_)) => self.status.set(None),
@@ -338,7 +341,7 @@ impl Workspace {
         });
         match label {
             Some(label) => {
-                self.show_done(&format!("redone: {label}"));
+                self.show_done("Redone", &label);
                 self.say(format!("Redone: {label}."));
             }
             None => self.say("Nothing to redo."),

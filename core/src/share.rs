@@ -24,7 +24,7 @@ mod qr;
 #[cfg(test)]
 mod tests;
 
-pub use content::{Along, IMPLIED, LASTING, content, stays};
+pub use content::{Along, IMPLIED, LASTING, PracticeLeft, content, practice_left, stays};
 pub use error::ShareError;
 pub use qr::{LAYOUT_IS_TOO_LARGE, QrMatrix, qr_of};
 

@@ -293,7 +293,7 @@ fn what_is_carried_and_done_stands_at_the_thumb_with_a_way_back() {
     home.finger().tap(&face(&home, LEFT_OUTER));
     line.wait_for_text("4 left outer paddle: to the larger ring");
     home.finger().tap(&item(&home, "rear-easier"));
-    line.wait_for_text("Rear easier on the left outer paddle.");
+    line.wait_for_text("Done: rear easier on the left outer paddle.");
     home.finger().tap(&home.role("button", "Undo this"));
     does(&home, LEFT_OUTER, "front larger");
     line.wait_for_text("Undone: ");

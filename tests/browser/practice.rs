@@ -139,7 +139,7 @@ fn a_first_lesson_by_one_thumb_on_a_telephone() {
     let before = gear(&home);
     answer(&home);
     assert_ne!(gear(&home), before);
-    home.css(".wanted-how").wait_for_text("Right: easier.");
+    home.css(".wanted-how").wait_for_text("Found: easier.");
     for _ in 0..9 {
         answer(&home);
     }
@@ -188,7 +188,7 @@ fn keys_are_placed_like_the_hand_and_can_be_changed() {
     home.press("f");
     assert_eq!(gear(&home), before);
     home.press("g");
-    home.css(".wanted-how").wait_for_text("Right: easier.");
+    home.css(".wanted-how").wait_for_text("Found: easier.");
     assert_ne!(gear(&home), before);
     wait_for_next(&home);
     // A wrong one is told with what it does and which one was wanted; so is it to a screen reader.
@@ -287,7 +287,7 @@ fn a_controller_button_is_learnt_by_pressing_it() {
     set(3, false);
     assert_eq!(gear(&home), before);
     set(5, true);
-    home.css(".wanted-how").wait_for_text("Right: easier.");
+    home.css(".wanted-how").wait_for_text("Found: easier.");
     assert_ne!(gear(&home), before);
     set(5, false);
 }
@@ -354,23 +354,166 @@ fn results_are_kept_layout_by_layout_and_sent_only_when_said() {
         printed.contains("Right first time") && printed.contains("1 of 1"),
         "{printed}"
     );
-    home.css(".practice-kept summary").nth(0).click();
-    home.css(".practice-kept details[open] button").click();
+    home.css(".practice-kept .sending button").nth(0).click();
     home.css(".practice-kept")
-        .wait_for_text("Goes along with links and files.");
-    // The other one stays.
-    assert_eq!(
-        home.css(".practice-kept")
-            .text()
-            .matches("Goes along")
-            .count(),
-        1
-    );
+        .wait_for_text("goes along with links and files.");
+    // The other one stays, and Share says so where all else goes along.
+    assert_eq!(home.css(".practice-kept .sending button").count(), 1);
+    home.visit("#/share");
+    assert_eq!(home.css(".practice-stays").count(), 0);
+    home.mouse().tap(&home.role("radio", "with rider details"));
+    home.css(".practice-stays")
+        .wait_for_text("Your practice stays here.");
+    home.role("button", "Include it").click();
+    home.css(".practice-stays").wait_until_gone();
+    home.visit("#/practice");
+    assert_eq!(home.css(".practice-kept .sending button").count(), 0);
     home.visit("#/plans");
     pick(&home, ROAD, "Export as a file");
     let file = home.wait_for_download("Road-drop-bar-2x12.leverwright.json");
     let text = std::fs::read_to_string(file).expect("the file is there");
     assert!(text.contains("\"right_first\""));
+}
+
+/// Where everything lies that is pressed: left, top, right, bottom, by its words.
+fn pressed_boxes(browser: &Browser) -> Vec<(String, [f64; 4])> {
+    browser.eval(
+        "return [...document.querySelectorAll('.practice-pads button, .stage-acts button')]
+           .filter((e) => e.checkVisibility())
+           .map((e) => { const r = e.getBoundingClientRect(); return [e.innerText, [r.left, r.top, r.right, r.bottom]]; })",
+    )
+}
+
+/// All of it in the window, large enough, none over another.
+#[track_caller]
+fn assert_pressable(browser: &Browser, (width, height): (u32, u32)) {
+    let boxes = pressed_boxes(browser);
+    assert!(boxes.iter().any(|(words, _)| words.contains("Pause")));
+    for (at, (words, [left, top, right, bottom])) in boxes.iter().enumerate() {
+        assert!(
+            *left >= 0.0
+                && *top >= 0.0
+                && *right <= f64::from(width)
+                && *bottom <= f64::from(height),
+            "{words} is out of sight at {width}x{height}: {left} {top} {right} {bottom}"
+        );
+        assert!(
+            right - left >= 44.0 && bottom - top >= 44.0,
+            "{words} is small"
+        );
+        for (other, [l, t, r, b]) in &boxes[at + 1..] {
+            let apart = right <= l || r <= left || bottom <= t || b <= top;
+            assert!(apart, "{words} lies over {other} at {width}x{height}");
+        }
+    }
+    let speed = browser.css(".instruments dd").nth(2).rect();
+    assert!(speed.0 + speed.2 <= f64::from(width) - 8.0, "{speed:?}");
+}
+
+#[test]
+fn everything_pressed_stays_in_view_on_every_telephone() {
+    let home = Browser::open_phone("home");
+    start(&home, ROAD);
+    for (hand, both) in [("right", true), ("left", true), ("left", false)] {
+        home.viewport(390, 844);
+        home.visit("#/settings");
+        let thumb = home.role("radio", if hand == "left" { "Left" } else { "Right" });
+        thumb.scroll_into_view();
+        home.finger().tap(&thumb);
+        if !both {
+            one_handed(&home);
+        }
+        home.visit("#/practice");
+        begin(&home);
+        for (width, height) in [(390, 844), (320, 640), (844, 390), (667, 375)] {
+            home.viewport(width, height);
+            look(&home, &format!("thumb-{hand}-{both}-{width}"));
+            assert_pressable(&home, (width, height));
+            assert!(overflow(&home) <= 0.0, "{width}");
+            let (cockpit_left, _, cockpit_width, cockpit_height) =
+                home.css(".practice-cockpit .cockpit").rect();
+            assert!(
+                cockpit_left >= 0.0
+                    && cockpit_left + cockpit_width <= f64::from(width) + 1.0
+                    && cockpit_height > 60.0,
+                "{width}: {cockpit_left} {cockpit_width} {cockpit_height}"
+            );
+            // No key is printed where there is no keyboard.
+            let keys: usize = home.eval("return [...document.querySelectorAll('.stage .key')].filter((e) => e.checkVisibility()).length");
+            assert_eq!(keys, 0, "{width}");
+        }
+        home.viewport(844, 390);
+        let pause = home.role("button", "Pause");
+        assert_eq!(pause.centre().x > 422.0, hand == "right");
+        // The road stands beside, not above.
+        let road = home.css(".stage-road").rect();
+        assert!(road.1 + road.3 > 380.0 && road.2 > 200.0, "{road:?}");
+        home.finger().tap(&pause);
+        home.role("button", "Stop").wait_until_shown();
+        look(&home, &format!("thumb-{hand}-{both}-paused"));
+        home.finger().tap(&home.role("button", "Stop"));
+    }
+}
+
+#[test]
+fn a_finger_beside_a_narrow_paddle_presses_it() {
+    let home = Browser::open_phone("home");
+    start(&home, ROAD);
+    home.viewport(844, 390);
+    home.visit("#/practice");
+    begin(&home);
+    let before = gear(&home);
+    let lit = wanted(&home);
+    // Ten pixels away from the drawn paddle, on the side where nothing else lies.
+    let beside: (f64, f64) = home.eval(&format!(
+        "const areas = [...document.querySelectorAll('.practice-cockpit .hit')];
+         const own = document.querySelector('.hit[data-button=\"{lit}\"]');
+         const r = own.getBoundingClientRect();
+         const apart = (e, x, y) => {{ const b = e.getBoundingClientRect();
+           return Math.hypot(Math.max(b.left - x, x - b.right, 0), Math.max(b.top - y, y - b.bottom, 0)); }};
+         const [cx, cy] = [r.x + r.width / 2, r.y + r.height / 2];
+         const around = [[r.left - 10, cy], [r.right + 10, cy], [cx, r.top - 10], [cx, r.bottom + 10]];
+         return around.find(([x, y]) => areas.every((e) => e === own || apart(e, x, y) > 11)) ?? [0, 0];"
+    ));
+    assert_ne!(beside, (0.0, 0.0), "nothing is free beside it");
+    home.finger().tap_at(Point {
+        x: beside.0,
+        y: beside.1,
+    });
+    home.wait_for("it shifts", || gear(&home) != before);
+}
+
+#[test]
+fn a_mark_looks_chosen_moves_nothing_and_is_taken_back() {
+    let home = Browser::open_phone("home");
+    one_handed(&home);
+    home.visit("#/practice");
+    begin(&home);
+    answer(&home);
+    home.finger().tap(&home.role("button", "Pause"));
+    home.finger().tap(&home.role("button", "Stop"));
+    let mark = home.role("button", "Confuses left inner paddle");
+    mark.scroll_into_view();
+    let (left, _, width, height) = mark.rect();
+    let rest = mark.style("background-color");
+    home.finger().tap(&mark);
+    home.wait_for("it is marked", || {
+        mark.attribute("aria-pressed").as_deref() == Some("true")
+    });
+    assert_ne!(mark.style("background-color"), rest);
+    let now = mark.rect();
+    assert_eq!((now.0, now.2, now.3), (left, width, height));
+    home.css(".status-line")
+        .wait_for_text("Marked. Confuses: left inner paddle.");
+    home.finger().tap(&home.role("button", "Take it back"));
+    home.wait_for("it is as before", || {
+        mark.attribute("aria-pressed").as_deref() == Some("false")
+    });
+    home.css(".status-line").wait_for_text("Taken back.");
+    // Keeping leaves the list where it was read.
+    home.finger().tap(&home.role("button", "Keep"));
+    home.css(".practice-table").wait_until_shown();
+    assert!(home.role("button", "Confuses left inner paddle").is_shown());
 }
 
 #[test]

@@ -185,3 +185,23 @@ fn the_screen_keeps_within_a_narrow_window_and_looks_right() {
     home.press("Tab");
     home.css(".kept-rides").wait_for_text("Out of date");
 }
+
+#[test]
+fn on_a_telephone_the_way_to_the_ride_is_short() {
+    let home = Browser::open_phone("home");
+    start(&home, ROAD);
+    home.visit("#/ride");
+    let ride = home.role("button", "Ride");
+    ride.wait_until_shown();
+    assert!(!home.role("spinbutton", "Rider, kg").is_shown());
+    let down = ride.rect().1;
+    assert!(down < 2.0 * 844.0, "Ride begins {down} px down");
+    // What was answered is seen at once.
+    home.css(".ride-habits > summary").click();
+    home.role("spinbutton", "Rider, kg").fill("70");
+    home.press("Tab");
+    home.css(".status-line").wait_for_text("Done: ");
+    home.visit("#/layout");
+    home.visit("#/ride");
+    assert!(home.role("spinbutton", "Rider, kg").is_shown());
+}

@@ -381,7 +381,7 @@ fn a_one_tap_answer_is_marked_as_taken_and_the_others_are_offers() {
     assert_ne!(shop.role("button", rests).style("background-color"), offer);
     assert_eq!(pressed("Right hand: not asked").as_deref(), Some("false"));
     shop.css(".status-line")
-        .wait_for_text("Right hand rests on the bar");
+        .wait_for_text("Done: right hand rests on the bar");
     shop.role("button", "Undo this").click();
     shop.wait_for("it is an offer again", || {
         pressed(rests).as_deref() == Some("false")

@@ -63,6 +63,58 @@ fn the_list_of_further_screens_keeps_within_every_window() {
 }
 
 #[test]
+fn the_bar_of_a_small_telephone_keeps_its_words_apart() {
+    let home = Browser::open_phone("home");
+    start(&home, ROAD);
+    right_hand_rests(&home);
+    home.viewport(320, 640);
+    // Undo leaves something to redo, which takes room only then.
+    assert!(!home.css(".undo-bar button").nth(1).is_shown());
+    let outside: Vec<String> = home.eval(
+        "return [...document.querySelectorAll('.screens > ul > li')].flatMap((li) => {
+           const field = li.getBoundingClientRect();
+           return [...li.querySelectorAll('a, .more-name, .missing-short')].filter((e) => {
+             const words = document.createRange(); words.selectNodeContents(e);
+             const r = words.getBoundingClientRect();
+             return r.width && (r.left < field.left - 0.5 || r.right > field.right + 0.5);
+           }).map((e) => e.textContent) })",
+    );
+    assert_eq!(outside, [""; 0]);
+    let narrow: Vec<f64> = home.eval(
+        "return [...document.querySelectorAll('.screens > ul > li, .undo-bar button')]
+           .filter((e) => e.checkVisibility()).map((e) => e.getBoundingClientRect().width).filter((w) => w < 44)",
+    );
+    assert_eq!(narrow, [0.0; 0]);
+    let undo = home.role("button", "Undo").centre();
+    home.finger().tap(&home.role("button", "Undo"));
+    home.role("button", "Redo").wait_until_shown();
+    assert_eq!(home.role("button", "Undo").centre().x, undo.x);
+}
+
+#[test]
+fn the_list_of_further_screens_is_at_the_thumb_and_over_messages() {
+    let home = Browser::open_phone("home");
+    start(&home, ROAD);
+    right_hand_rests(&home);
+    home.css(".status-line").wait_until_shown();
+    home.finger().tap(&home.role("button", "More"));
+    // The last of the list is what lies on top where it is tapped.
+    let on_top: bool = home.eval(
+        "const last = document.querySelector('.more-screens li:last-child');
+         const r = last.getBoundingClientRect();
+         return last.contains(document.elementFromPoint(r.x + r.width / 2, r.bottom - 4));",
+    );
+    assert!(on_top, "the list is covered");
+    home.finger()
+        .tap(&home.css(".more-screens a[href='#/settings']"));
+    home.role("heading", "Settings").wait_until_shown();
+    home.finger().tap(&home.role("radio", "Left"));
+    home.wait_for("More stands on the left", || {
+        home.css(".screens > ul > li.more").rect().0 < 195.0
+    });
+}
+
+#[test]
 fn what_is_missing_is_told_beside_each_screen() {
     let shop = Browser::open("shop");
     start(&shop, ROAD);

@@ -6,13 +6,19 @@ mod link;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::document;
+use leverwright_core::edit::{Edit, RecordEdit};
+use leverwright_core::finding::Role;
 use leverwright_core::plan::Plan;
+use leverwright_core::record::{Code, Matter};
 use leverwright_core::share::{self, Along, IMPLIED};
+use leverwright_core::text::Text;
 use std::sync::Arc;
 
-use crate::erase::{memo, text, view_of};
+use crate::erase::{act, memo, text, view_of};
+use crate::focus::focus_screen_if_lost;
 use crate::route::Route;
 use crate::storage::{Library, is_page_from_file};
+use crate::today::today;
 use crate::widgets::{Choice, NoPlan};
 use crate::workspace::Workspace;
 use code::LayoutCode;
@@ -94,8 +100,48 @@ fn WhatGoesAlong(along: RwSignal<Along>) -> impl IntoView {
             <p>{move || along.get().explained()}</p>
             <p class="stays"><strong>{stays}</strong></p>
             <p><strong>{IMPLIED}</strong></p>
+            <PracticeStays along/>
         </section>
     }
+}
+
+/// Where practice would not go along, that it stays, with the way to include it.
+#[component]
+fn PracticeStays(along: RwSignal<Along>) -> impl IntoView {
+    let workspace = Workspace::here();
+    let left = memo(move || {
+        let plan = workspace.plan.get()?;
+        share::practice_left(&plan, along.get(), workspace.role.get())
+    });
+    let include = move |sessions: Vec<Code>| {
+        let included = sessions.into_iter().all(|id| {
+            workspace.commit(Edit::Record(RecordEdit {
+                by: Text::new(""),
+                role: Role::Rider,
+                date: today(),
+                matter: Matter::Sent(id),
+            }))
+        });
+        if included {
+            workspace.report("Practice goes along with links and files from now on.");
+            focus_screen_if_lost();
+        }
+    };
+    view_of(move || {
+        left.get().map(|left| {
+            let sessions = left.may_include;
+            view! {
+                <div class="practice-stays">
+                    <p>{left.words}</p>
+                    {(!sessions.is_empty()).then(|| view! {
+                        <button type="button" on:click=act(move || include(sessions.clone()))>
+                            "Include it"
+                        </button>
+                    })}
+                </div>
+            }
+        })
+    })
 }
 
 #[component]

@@ -116,7 +116,8 @@ impl Lesson {
     }
 
     /// The way that is shown: at the first call of a function, and after a wrong
-    /// press. Calls that came with the button shown are not counted.
+    /// press. Calls that came with the button shown count only where another was
+    /// pressed first.
     pub fn shows(&self) -> Option<Via> {
         let (_, call) = self.call.as_ref()?;
         (self.is_new || self.missed)
@@ -192,7 +193,7 @@ impl Lesson {
             .iter()
             .any(|via| same_buttons(via) && !matches!(via, Via::Chord(_)))
         {
-            self.missed = true;
+            self.miss();
             return Answer::OtherWay;
         }
         self.wrong(at, &call, pressed)
@@ -200,9 +201,9 @@ impl Lesson {
 
     fn right(&mut self, at: usize) -> Answer {
         let first = !self.missed;
-        if !self.is_new {
+        if first && !self.is_new {
             self.result.calls += 1;
-            self.result.right_first += u32::from(first);
+            self.result.right_first += 1;
         }
         if first {
             let known = &mut self.known[at];
@@ -222,9 +223,16 @@ impl Lesson {
         }
     }
 
+    /// The call counts from its first wrong press on, also where it came with the
+    /// button shown: or every call would be right first and some presses wrong.
+    fn miss(&mut self) {
+        self.result.calls += u32::from(!self.missed);
+        self.missed = true;
+    }
+
     fn wrong(&mut self, at: usize, call: &Call, pressed: Pressed) -> Answer {
         self.result.wrong += 1;
-        self.missed = true;
+        self.miss();
         self.known[at].found = 0;
         let wanted = call
             .answers

@@ -10,7 +10,7 @@ use crate::vocabulary::Vocabulary;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Report {
     /// Right with the first press: "8 of 10". Calls that showed the button are
-    /// not among them.
+    /// among them only where another was pressed first.
     pub right_first: String,
     /// Wrong presses.
     pub wrong: u32,

@@ -220,7 +220,13 @@ impl Session {
     /// Something is let go.
     pub fn let_go(&mut self, switch: Switch) {
         match switch {
-            Switch::Brake(lever) => self.brakes.retain(|other| *other != lever),
+            Switch::Brake(lever) => {
+                let pulled = self.brakes.contains(&lever);
+                self.brakes.retain(|other| *other != lever);
+                if pulled && self.brakes.is_empty() {
+                    self.brake_let_go();
+                }
+            }
             Switch::Button(button) => {
                 self.runs.retain(|(other, ..)| *other != button);
                 let acts = self.fingers.let_go(&self.plan.bike, &self.layout, button);
@@ -305,7 +311,9 @@ impl Session {
             }
             Phase::Braking { .. } if self.motion.speed <= 0.0 => {
                 self.phase = Phase::Standing;
-                self.tell(NewsKind::Call, self.headline());
+                self.wrong = None;
+                self.tell(NewsKind::Right, self.hint());
+                self.tell(NewsKind::Call, format!("{}.", self.headline()));
             }
             Phase::Standing if self.brakes.is_empty() => self.come(),
             _ => {}
@@ -408,7 +416,7 @@ impl Session {
         self.wrong = None;
         self.tell(
             NewsKind::Right,
-            format!("Right: {}.", lower(what(call.function))),
+            format!("Found: {}.", lower(what(call.function))),
         );
         if call.scene == Scene::Stop && self.has_brakes {
             self.phase = Phase::Braking { line: place };
@@ -442,8 +450,11 @@ impl Session {
         }
     }
 
-    /// A brake is pulled while a call is open.
+    /// A brake is pulled: wanted, or while a call is open.
     fn brake_pulled(&mut self) {
+        if matches!(self.phase, Phase::Braking { .. }) {
+            self.wrong = None;
+        }
         let stops = self.lesson.call().is_some_and(|c| c.scene == Scene::Stop);
         if stops && matches!(self.phase, Phase::Called { .. }) {
             self.wrong = Some("Shift first, while the wheels still turn; then brake.".into());
@@ -451,6 +462,15 @@ impl Session {
                 NewsKind::Wrong,
                 "Shift first, while the wheels still turn; then brake.".into(),
             );
+        }
+    }
+
+    /// All brakes are let go: too early while the wheels still turn.
+    fn brake_let_go(&mut self) {
+        if matches!(self.phase, Phase::Braking { .. }) {
+            let words = "Hold it: keep the brake pulled until you stand.";
+            self.wrong = Some(words.into());
+            self.tell(NewsKind::Wrong, words.into());
         }
     }
 
@@ -477,8 +497,9 @@ impl Session {
                 .call()
                 .map(|call| format!("Hands: {}.", call.position))
                 .unwrap_or_default(),
-            (Phase::Braking { .. }, _) => "Shifted in time. The line is where you stop.".into(),
-            (Phase::Standing, _) => "You stand.".into(),
+            (Phase::Braking { .. }, Some(wrong)) => wrong.clone(),
+            (Phase::Braking { .. }, None) => "Shifted in time. The line is where you stop.".into(),
+            (Phase::Standing, _) => "Braked: you stand.".into(),
             (Phase::Coming { .. }, _) => String::new(),
         }
     }
@@ -524,7 +545,8 @@ impl Session {
         Shown {
             headline: self.headline(),
             hint: self.hint(),
-            is_wrong: self.wrong.is_some() && matches!(self.phase, Phase::Called { .. }),
+            is_wrong: self.wrong.is_some()
+                && matches!(self.phase, Phase::Called { .. } | Phase::Braking { .. }),
             called: called.chain(brakes()).collect(),
             lit,
             down: down.map(Switch::Button).chain(pulled).collect(),

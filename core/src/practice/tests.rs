@@ -2,7 +2,9 @@
 
 use proptest::prelude::*;
 
-use super::{Answer, Gearing, KeySet, Lesson, Pace, Pressed, Report, Session, Switch, total};
+use super::{
+    Answer, Gearing, KeySet, Lesson, NewsKind, Pace, Pressed, Report, Session, Switch, total,
+};
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::coverage::Via;
 use crate::edit::{Edit, LayoutEdit, RecordEdit};
@@ -91,6 +93,44 @@ fn mix_ups_come_back_and_are_told() {
     assert_eq!(
         (mixed.wanted, mixed.pressed, mixed.times),
         (inner, outer, 1)
+    );
+}
+
+#[test]
+fn a_call_first_pressed_wrong_is_not_right_first_even_when_shown() {
+    let plan = road();
+    let mut lesson = lesson(&plan);
+    let inner = button(&plan, "right inner paddle");
+    assert!(lesson.shows().is_some());
+    for _ in 0..2 {
+        assert!(matches!(
+            lesson.press(Pressed::Tap(inner)),
+            Answer::Wrong { .. }
+        ));
+    }
+    // It counts at once: the lesson may be stopped here.
+    let counted = |lesson: &Lesson| {
+        let result = lesson.result();
+        (result.calls, result.right_first, result.wrong)
+    };
+    assert_eq!(counted(&lesson), (1, 0, 2));
+    assert_eq!(lesson.press(meant(&lesson)), Answer::Right);
+    assert_eq!(counted(&lesson), (1, 0, 2));
+    assert_eq!(lesson.press(meant(&lesson)), Answer::RightFirst);
+    assert_eq!(counted(&lesson), (2, 1, 2));
+}
+
+#[test]
+fn what_was_found_says_no_side() {
+    let plan = road();
+    let outer = Switch::Button(button(&plan, "right outer paddle"));
+    let mut session = Session::new(&plan, plan.current, Pace::NoHurry, 7).expect("it can");
+    session.take_news();
+    session.press(outer);
+    let news = session.take_news();
+    assert_eq!(
+        (news[0].kind, news[0].words.as_str()),
+        (NewsKind::Right, "Found: easier.")
     );
 }
 
@@ -315,12 +355,29 @@ fn a_stop_wants_the_shift_then_the_brake_then_letting_go() {
     }
     let braking = session.shown();
     assert!(braking.waits && braking.lit.contains(&brake), "{braking:?}");
+    // A tap is told from a pull that is kept.
+    session.take_news();
     session.press(brake);
+    session.advance(0.1);
+    session.let_go(brake);
+    let tapped = session.shown();
+    assert!(
+        tapped.is_wrong && tapped.hint.starts_with("Hold it"),
+        "{tapped:?}"
+    );
+    assert_eq!(session.take_news().len(), 1);
+    session.press(brake);
+    assert!(!session.shown().is_wrong);
     for _ in 0..100 {
         session.advance(0.1);
     }
     let standing = session.shown();
     assert_eq!((standing.speed, standing.lit.len()), (0, 0));
+    assert_eq!(standing.hint, "Braked: you stand.");
+    let news = session.take_news();
+    let kinds: Vec<NewsKind> = news.iter().map(|item| item.kind).collect();
+    assert_eq!(kinds, [NewsKind::Right, NewsKind::Call]);
+    assert_eq!(news[0].words, standing.hint);
     assert!(standing.headline.contains("Let the brake go"));
     session.let_go(brake);
     session.advance(0.25);
@@ -535,8 +592,9 @@ proptest! {
             let answer = lesson.press(pressed);
             prop_assert_eq!(&answer, &again.press(pressed));
             let after = lesson.result();
-            let right = matches!(answer, Answer::RightFirst | Answer::Right);
-            prop_assert!(after.calls - before.calls <= u32::from(right));
+            // A call counts once, with its first press.
+            let counts = !matches!(answer, Answer::Right | Answer::Nothing);
+            prop_assert!(after.calls - before.calls <= u32::from(counts));
             prop_assert_eq!(after.wrong - before.wrong, u32::from(matches!(answer, Answer::Wrong { .. })));
             prop_assert!(after.right_first <= after.calls);
         }

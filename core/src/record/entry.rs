@@ -178,7 +178,7 @@ pub struct Step {
 pub struct Practised {
     /// The layout.
     pub layout: LayoutId,
-    /// Calls answered.
+    /// Calls answered with the first press, rightly or not.
     pub calls: u32,
     /// Calls answered rightly with the first press.
     pub right_first: u32,

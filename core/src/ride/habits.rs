@@ -108,6 +108,11 @@ impl Habits {
         self.0[habit as usize] = value.map(|value| value.clamp(least, most));
     }
 
+    /// Whether nothing was answered, so that all is taken as usual.
+    pub fn are_usual(&self) -> bool {
+        self.iter().next().is_none()
+    }
+
     /// The answers in order.
     pub fn iter(&self) -> impl Iterator<Item = (Habit, u16)> + '_ {
         let all = Habit::ALL.iter().copied();

@@ -2,8 +2,10 @@
 
 use std::sync::Arc;
 
+use crate::finding::Role;
 use crate::plan::Plan;
-use crate::record::{Entry, Matter, PartKey, Record, Revision, Step};
+use crate::practice;
+use crate::record::{Code, Entry, Matter, PartKey, Record, Revision, Step};
 use crate::review::Audience;
 use crate::text::{Text, list};
 
@@ -92,6 +94,41 @@ pub const IMPLIED: &str = "A layout itself still shows which hand does the work.
 
 /// What is said beside a link.
 pub const LASTING: &str = "Whoever has the link has the plan. Links stay in browser histories and chats; a file can be deleted.";
+
+/// Practice that a choice would send but for the rider's word.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PracticeLeft {
+    /// What is said beside the choice.
+    pub words: &'static str,
+    /// The sessions that stay; whoever may include them writes a
+    /// [`Matter::Sent`] for each. Empty for who may not.
+    pub may_include: Vec<Code>,
+}
+
+/// What is said where practice stays although everything else goes along: the
+/// rider may include it, and whoever did not say who sits there. `None` where no
+/// practice is kept, all of it was sent already, or the choice sends none.
+pub fn practice_left(plan: &Plan, along: Along, role: Option<Role>) -> Option<PracticeLeft> {
+    let sends_practice = matches!(along, Along::WithRider | Along::RiderAndClinician);
+    let layouts = plan.layouts.iter();
+    let unsent: Vec<Code> = layouts
+        .flat_map(|layout| practice::unsent(plan, layout.id))
+        .collect();
+    if !sends_practice || unsent.is_empty() {
+        return None;
+    }
+    let left = match role {
+        None | Some(Role::Rider) => PracticeLeft {
+            words: "Your practice stays here.",
+            may_include: unsent,
+        },
+        Some(Role::Shop | Role::Clinician) => PracticeLeft {
+            words: "Practice stays here until the rider includes it.",
+            may_include: Vec::new(),
+        },
+    };
+    Some(left)
+}
 
 /// Revisions of which a link tells where they came from, newest first.
 const MOST_TOLD: usize = 12;

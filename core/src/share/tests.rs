@@ -3,7 +3,9 @@
 use proptest::prelude::*;
 
 use super::content::light;
-use super::{Along, OPENS, ShareError, content, fragment_of, link, open, packed, qr_of, stays};
+use super::{
+    Along, OPENS, ShareError, content, fragment_of, link, open, packed, practice_left, qr_of, stays,
+};
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::document::{self, MOST_BYTES};
 use crate::edit::{Edit, LayoutEdit, RecordEdit, RiderEdit};
@@ -209,11 +211,22 @@ fn what_is_between_rider_and_clinician_stays_there() {
     );
     assert_eq!(entries(&plan, Along::WithRider), 0);
     assert_eq!(entries(&plan, Along::RiderAndClinician), 1);
-    let sent = Matter::Sent(plan.record.entries[1].id);
+    // Where all else goes along, practice that stays is told, with the way to send it.
+    let of_session = plan.record.entries[1].id;
+    for role in [None, Some(Role::Rider)] {
+        let left = practice_left(&plan, Along::WithRider, role).expect("it stays");
+        assert_eq!(left.may_include, [of_session]);
+        assert!(left.words.starts_with("Your practice stays"));
+    }
+    let left = practice_left(&plan, Along::WithRider, Some(Role::Shop)).expect("it stays");
+    assert_eq!(left.may_include, []);
+    assert_eq!(practice_left(&plan, Along::WithoutRider, None), None);
+    let sent = Matter::Sent(of_session);
     history
         .commit(&by(Role::Rider, sent))
         .expect("it can be sent");
     assert_eq!(entries(history.plan(), Along::WithRider), 2);
+    assert_eq!(practice_left(history.plan(), Along::WithRider, None), None);
     assert_eq!(entries(history.plan(), Along::WithoutRider), 0);
 }
 

@@ -77,6 +77,9 @@ pub struct PracticeDesk {
     pub view: RwSignal<RoadView>,
     /// Whether the next two taps count as together.
     pub together: RwSignal<bool>,
+    /// Whether the list of buttons to speak of is unfolded before it starts: once
+    /// it was seen, it stays.
+    pub shows_marks: RwSignal<bool>,
 }
 
 impl PracticeDesk {
@@ -108,6 +111,7 @@ impl PracticeDesk {
             last: RwSignal::new(String::new()),
             view: RwSignal::new(RoadView::default()),
             together: RwSignal::new(false),
+            shows_marks: RwSignal::new(false),
         };
         on_cleanup(voice::hush);
         desk
@@ -242,6 +246,20 @@ impl PracticeDesk {
     /// Something goes down.
     pub fn press(self, switch: Switch) {
         self.act(|session| session.press(switch));
+    }
+
+    /// A click without a pointer, by key, voice or switch: a tap of a button. A
+    /// brake is kept until the next one, for such a click cannot last.
+    pub fn click(self, switch: Switch) {
+        let is_down = self
+            .shown
+            .with_untracked(|shown| shown.down.contains(&switch));
+        if !is_down {
+            self.press(switch);
+        }
+        if is_down || !switch.is_brake() {
+            self.let_go(switch);
+        }
     }
 
     /// Something is let go.
@@ -426,8 +444,8 @@ impl PracticeDesk {
         for item in &news {
             match item.kind {
                 NewsKind::Right => self.last.set(item.words.clone()),
-                NewsKind::Wrong => self.last.set(String::new()),
-                NewsKind::Call => {}
+                // What is wanted next stands alone.
+                NewsKind::Wrong | NewsKind::Call => self.last.set(String::new()),
             }
         }
         let words: Vec<String> = news.into_iter().map(|item| item.words).collect();

@@ -31,9 +31,13 @@ pub fn Kept() -> impl IntoView {
             .iter()
             .map(|(_, name, total, report)| row(name, total, report));
         let rows = rows.collect_view();
+        let sending = found
+            .iter()
+            .map(|(id, name, total, _)| sending(desk, *id, name, total));
+        let sending = sending.collect_view();
         let more = found
             .into_iter()
-            .map(|(id, name, total, report)| more(desk, id, name, &total, report))
+            .map(|(_, name, _, report)| more(&name, report))
             .collect_view();
         Some(view! {
             <section class="practice-kept" aria-labelledby="practice-kept">
@@ -47,6 +51,7 @@ pub fn Kept() -> impl IntoView {
                         <tbody>{rows}</tbody>
                     </table>
                 </div>
+                {sending}
                 {more}
             </section>
         })
@@ -64,31 +69,29 @@ fn row(name: &str, total: &Total, report: &Report) -> impl IntoView + use<> {
     }
 }
 
-fn more(
-    desk: PracticeDesk,
-    id: LayoutId,
-    name: String,
-    total: &Total,
-    report: Report,
-) -> impl IntoView + use<> {
-    let sent = total.sent;
-    let of = name.clone();
+/// Whether practice with a layout goes along when the plan is handed on.
+fn sending(desk: PracticeDesk, id: LayoutId, name: &str, total: &Total) -> impl IntoView + use<> {
+    if total.sent {
+        return view! { <p class="sending">{format!("{name}: goes along with links and files.")}</p> }
+            .into_any();
+    }
+    let of = format!(" for {name}");
+    view! {
+        <div class="sending">
+            <p>{format!("{name}: stays here, out of links and files.")}</p>
+            <button type="button" on:click=act(move || send(desk, id))>
+                "Send it along"<span class="unseen">{of}</span>
+            </button>
+        </div>
+    }
+    .into_any()
+}
+
+fn more(name: &str, report: Report) -> impl IntoView + use<> {
     view! {
         <details>
             <summary>{format!("More about {name}")}</summary>
             <Facts report/>
-            {if sent {
-                view! { <p>"Goes along with links and files."</p> }.into_any()
-            } else {
-                view! {
-                    <p class="quiet">"Not sent: it stays out of links and files until you say so."</p>
-                    <div class="acts">
-                        <button type="button" on:click=act(move || send(desk, id))>
-                            "Send it along"<span class="unseen">{format!(" for {of}")}</span>
-                        </button>
-                    </div>
-                }.into_any()
-            }}
         </details>
     }
 }

@@ -12,6 +12,7 @@ use super::desk::PracticeDesk;
 use super::keep::write;
 use crate::erase::{act, memo, view_of};
 use crate::words::capitalised;
+use crate::workspace::Offer;
 
 /// Every button with its marks, and room for the rider's own words.
 #[component]
@@ -71,25 +72,44 @@ fn mark(
     place: &str,
 ) -> impl IntoView + use<> {
     let stands = memo(move || standing(desk, button, kind));
-    let press = move || {
-        let matter = match stands.get_untracked() {
-            None => Matter::Mark {
+    let words = format!("{}: {place}", capitalised(kind.words()));
+    let press = move || match stands.get_untracked() {
+        None => {
+            let matter = Matter::Mark {
                 button,
                 kind,
                 text: Text::new(""),
-            },
-            Some(what) => Matter::Withdrawn {
-                what,
-                reason: Text::new(""),
-            },
-        };
-        write(desk, matter);
+            };
+            if write(desk, matter) {
+                say_marked(desk, button, kind, &words);
+            }
+        }
+        Some(what) => take_back(desk, what, &words),
     };
     view! {
-        <button type="button" aria-pressed=move || stands.get().is_some().to_string()
+        <button type="button" class="mark-kind" aria-pressed=move || stands.get().is_some().to_string()
             on:click=act(press)>
             {capitalised(kind.words())}<span class="unseen">{format!(" {place}")}</span>
         </button>
+    }
+}
+
+/// Says what was marked, with the way back.
+fn say_marked(desk: PracticeDesk, button: ButtonId, kind: MarkKind, words: &str) {
+    let said = words.to_owned();
+    let back = Offer::new("Take it back", move || {
+        if let Some(what) = untrack(|| standing(desk, button, kind)) {
+            take_back(desk, what, &said);
+        }
+    });
+    desk.workspace.say(format!("Marked. {words}."));
+    desk.workspace.show(format!("Marked. {words}."), vec![back]);
+}
+
+fn take_back(desk: PracticeDesk, what: Code, words: &str) {
+    let reason = Text::new("");
+    if write(desk, Matter::Withdrawn { what, reason }) {
+        desk.workspace.report(format!("Taken back. {words}."));
     }
 }
 

@@ -39,7 +39,7 @@ pub fn Ready() -> impl IntoView {
             <section aria-labelledby="practice-say">
                 <h2 id="practice-say">"Say what you think of a button"</h2>
                 <p class="quiet">"Yours alone to write; whoever has the plan reads it."</p>
-                <details>
+                <details open=desk.shows_marks.get_untracked()>
                     <summary>"Hurts, confuses, change"</summary>
                     <Marks/>
                 </details>

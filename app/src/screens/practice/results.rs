@@ -12,6 +12,7 @@ use crate::erase::{act, view_of};
 #[component]
 pub fn Results() -> impl IntoView {
     let desk = PracticeDesk::here();
+    desk.shows_marks.set(true);
     let report = desk
         .plan()
         .zip(desk.result())

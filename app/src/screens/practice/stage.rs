@@ -117,11 +117,10 @@ fn pad(
         event.prevent_default();
         desk.press(switch);
     };
-    // By key, voice or switch there is a click without a pointer: a tap.
+    // By key, voice or switch there is a click without a pointer.
     let click = move |event: MouseEvent| {
         if event.detail() == 0 {
-            desk.press(switch);
-            desk.let_go(switch);
+            desk.click(switch);
         }
     };
     let kind = if switch.is_brake() {

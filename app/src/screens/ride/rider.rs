@@ -24,14 +24,25 @@ pub fn HowTheRiderRides() -> impl IntoView {
         .collect_view();
     view! {
         <section aria-labelledby="ride-rider">
-            <h2 id="ride-rider">"How the rider rides"</h2>
-            <p class="quiet">
-                "An empty field is taken as usual for an unhurried rider on a touring bike."
-            </p>
-            <div class="habits">{fields}</div>
+            <details class="ride-habits" open=!starts_folded(workspace)>
+                <summary><h2 id="ride-rider">"How the rider rides"</h2></summary>
+                <p class="quiet">
+                    "An empty field is taken as usual for an unhurried rider on a touring bike."
+                </p>
+                <div class="habits">{fields}</div>
+            </details>
             <p class="level-speed">{speed}</p>
         </section>
     }
+}
+
+/// On a telephone fields that nobody filled in stay out of the way to the ride.
+fn starts_folded(workspace: Workspace) -> bool {
+    let small = "(max-width: 44em), (max-height: 29.99em) and (orientation: landscape)";
+    let query = window().match_media(small).ok().flatten();
+    let plan = workspace.plan.get_untracked();
+    query.is_some_and(|query| query.matches())
+        && plan.is_some_and(|plan| plan.rides.habits.are_usual())
 }
 
 #[component]
