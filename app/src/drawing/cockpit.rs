@@ -139,7 +139,7 @@ pub fn Cockpit(
                 {(active || own_slots).then(|| view! {
                     <g class="hits" aria-hidden="true">{blades}{marks.iter().map(hit).collect_view()}</g>
                 })}
-                {marks.into_iter().filter(|_| !(own_slots && words) && !numbers_on_buttons).map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
+                {marks.into_iter().filter(|_| !(numbers_on_buttons || own_slots && words)).map(|mark| slot(mark, words, active, shows, tab_stop)).collect_view()}
             </svg>
         }
     };
