@@ -190,6 +190,12 @@ fn hand_use_is_accepted_with_a_reason_and_a_brake_never_is() {
     clinic
         .css(".review-cards .accepted")
         .wait_for_text("K. Example, clinician");
+    // The focus is at the card where it stands now.
+    clinic.wait_for("the focus stays at the finding", || {
+        clinic.eval::<bool>(
+            "const card = document.activeElement.closest('.review-cards > li'); return !!card && !!card.querySelector('.accepted')",
+        )
+    });
 
     // On the Layout screen, a brake and what the shop settles are refused with the reason.
     go_to(&clinic, "layout");
@@ -213,7 +219,12 @@ fn hand_use_is_accepted_with_a_reason_and_a_brake_never_is() {
     press(&shops.inner_css("button[type=submit]"));
     shops
         .inner_css("[role=alert]:not(:empty)")
-        .wait_for_text("Not in this role.");
+        .wait_for_text("This one is for the shop: leave a comment on it.");
+    // What was written stays at hand.
+    assert_eq!(
+        clinic.eval::<String>("return document.activeElement.value"),
+        "It will do."
+    );
 }
 
 #[test]
@@ -224,10 +235,18 @@ fn a_decision_stands_for_its_revision_only() {
     let problem = clinic.css("#review-decide-problem");
     press(&record);
     problem.wait_for_text("Choose one of the five decisions first.");
+    let focus_at = |field: &str| {
+        let at = format!("return document.activeElement.matches({field:?})");
+        clinic.wait_for("the focus is where something is missing", || {
+            clinic.eval::<bool>(&at)
+        });
+    };
+    focus_at("[name=review-decision]");
     choose(&clinic, "review-decision", "Go on after these changes");
     choose(&clinic, "review-basis", "in person");
     press(&record);
     problem.wait_for_text("needs at least one change. Tie one to a button.");
+    focus_at("#review-add-change");
     decide_on_changes(&clinic);
 
     // What is typed stays on the way over another screen.
@@ -310,7 +329,16 @@ fn a_decision_stands_for_its_revision_only() {
     press(&withdraw.inner_css("button"));
     clinic
         .css(".review-record.withdrawn")
-        .wait_for_text("Withdrawn: The layout was changed.");
+        .wait_for_text("Given for an older revision");
+    let withdrawn = clinic.css(".review-record.withdrawn").text();
+    assert!(
+        withdrawn.contains("Withdrawn by K. Example, clinician, 20")
+            && withdrawn.contains(": The layout was changed."),
+        "{withdrawn}"
+    );
+    // It is added to still, and withdrawn once.
+    let acts = clinic.css(".review-record.withdrawn .review-note summary");
+    assert_eq!(acts.count(), 1);
     // Undo takes back the layout, not the record.
     go_to(&clinic, "layout");
     clinic.role("button", "Undo").click();
