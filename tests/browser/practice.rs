@@ -461,36 +461,6 @@ fn everything_pressed_stays_in_view_on_every_telephone() {
 }
 
 #[test]
-fn a_finger_beside_a_narrow_paddle_presses_it() {
-    let home = Browser::open_phone("home");
-    start(&home, ROAD);
-    home.viewport(844, 390);
-    home.visit("#/practice");
-    begin(&home);
-    let before = gear(&home);
-    let lit = wanted(&home);
-    // Where no touch area lies, but its own is the nearest.
-    let beside: (f64, f64) = home.eval(&format!(
-        "const areas = [...document.querySelectorAll('.practice-cockpit .hit')];
-         const own = document.querySelector('.hit[data-button=\"{lit}\"]');
-         const r = own.getBoundingClientRect();
-         const apart = (e, x, y) => {{ const b = e.getBoundingClientRect();
-           return Math.hypot(Math.max(b.left - x, x - b.right, 0), Math.max(b.top - y, y - b.bottom, 0)); }};
-         for (let x = r.left - 16; x < r.right + 16; x += 2) for (let y = r.top - 16; y < r.bottom + 16; y += 2) {{
-           const there = document.elementFromPoint(x, y);
-           if (there?.closest('.practice-cockpit') && !there.closest('.hit') && apart(own, x, y) > 3
-             && areas.every((e) => e === own || apart(e, x, y) > apart(own, x, y) + 3)) return [x, y]; }}
-         return [0, 0];"
-    ));
-    assert_ne!(beside, (0.0, 0.0), "nothing is free beside it");
-    home.finger().tap_at(Point {
-        x: beside.0,
-        y: beside.1,
-    });
-    home.wait_for("it shifts", || gear(&home) != before);
-}
-
-#[test]
 fn a_mark_looks_chosen_moves_nothing_and_is_taken_back() {
     let home = Browser::open_phone("home");
     one_handed(&home);
