@@ -20,9 +20,6 @@ use crate::erase::memo;
 const WIDEST: f64 = 640.0;
 const NARROWEST: f64 = 320.0;
 
-/// Half the width of the least target, pixels.
-const FINGER: f64 = 22.0;
-
 /// What pointers press: which pointer, what.
 type Pointers = StoredValue<Vec<(i32, Switch)>>;
 
@@ -139,35 +136,19 @@ fn lit_blades(desk: PracticeDesk) -> Vec<(Owner, Severity)> {
     })
 }
 
-/// What lies under a pointer, or nearest to it: paddles may be drawn narrower
-/// than a finger is wide.
+/// What lies under a pointer.
 fn switch_at(desk: PracticeDesk, event: &PointerEvent) -> Option<Switch> {
     let target = event.target()?.dyn_into::<Element>().ok()?;
-    let under = target.closest("[data-button], [data-brake]").ok().flatten();
-    let element = under.or_else(|| nearest(event))?;
+    let element = target
+        .closest("[data-button], [data-brake]")
+        .ok()
+        .flatten()?;
     let plan = desk.plan()?;
     let key = match element.get_attribute("data-button") {
         Some(id) => format!("button:{id}"),
         None => format!("brake:{}", element.get_attribute("data-brake")?),
     };
     Switch::find(&plan.bike, &key)
-}
-
-/// The touch area nearest to a pointer, no farther than a finger reaches.
-fn nearest(event: &PointerEvent) -> Option<Element> {
-    let (x, y) = (f64::from(event.client_x()), f64::from(event.client_y()));
-    let areas = document()
-        .query_selector_all(".practice-cockpit .hit")
-        .ok()?;
-    let areas = (0..areas.length()).filter_map(|at| areas.item(at)?.dyn_into::<Element>().ok());
-    let apart = |area: &Element| {
-        let box_ = area.get_bounding_client_rect();
-        let aside = (box_.left() - x).max(x - box_.right()).max(0.0);
-        let above = (box_.top() - y).max(y - box_.bottom()).max(0.0);
-        aside.hypot(above)
-    };
-    let near = areas.filter(|area| apart(area) <= FINGER);
-    near.min_by(|a, b| apart(a).total_cmp(&apart(b)))
 }
 
 fn pointer_down(desk: PracticeDesk, pointers: Pointers, event: &PointerEvent) {
