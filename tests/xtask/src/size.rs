@@ -11,8 +11,9 @@ use xtask::tools;
 pub const GOAL: usize = 300_000;
 
 /// What they may weigh until the goal is reached, gzip, in bytes. Whoever makes the build lighter
-/// lowers it; it was raised once, when records, revisions and gears came in.
-pub const LIMIT: usize = 1_000_000;
+/// lowers it. It was raised for what came in since the main job: first records, revisions and gears,
+/// then the screens for gears, rides, practice, comparing, sharing, review and checks.
+pub const LIMIT: usize = 1_170_000;
 
 /// The gzip size of every program, script and style file in the build, largest first.
 pub fn files() -> Result<Vec<(String, usize)>> {
