@@ -157,18 +157,23 @@ fn nearest_to(plot: &GearPlot, far: impl Fn(&Mark) -> f64) -> Option<Gear> {
         .map(|mark| mark.gear)
 }
 
-/// The next gear by hardness, whatever its ring.
+/// The next gear by hardness, whatever its ring; of gears alike the one on the smaller ring first.
 pub fn next_by_hardness(plot: &GearPlot, from: Gear, harder: bool) -> Option<Gear> {
-    let x = plot.marks.iter().find(|mark| mark.gear == from)?.at.0;
-    let ahead = |mark: &Mark| match harder {
-        true => mark.at.0 - x,
-        false => x - mark.at.0,
+    let own = plot.marks.iter().find(|mark| mark.gear == from)?;
+    let order = |a: &Mark, b: &Mark| {
+        let by_place = a.at.0.total_cmp(&b.at.0);
+        by_place.then(a.gear.ring.cmp(&b.gear.ring))
     };
-    nearest_to(plot, |mark| {
-        let far = ahead(mark);
-        if far > 1e-6 { far } else { f64::INFINITY }
-    })
-    .filter(|gear| *gear != from)
+    let ahead = |mark: &&Mark| match harder {
+        true => order(mark, own).is_gt(),
+        false => order(mark, own).is_lt(),
+    };
+    let ahead = plot.marks.iter().filter(ahead);
+    let next = match harder {
+        true => ahead.min_by(|a, b| order(a, b)),
+        false => ahead.max_by(|a, b| order(a, b)),
+    };
+    next.map(|mark| mark.gear)
 }
 
 #[cfg(test)]
