@@ -264,6 +264,9 @@ fn a_swipe_moves_no_function() {
     let tile = item(&home, "front-smaller").inner_css(".grip").centre();
     finger.drag_between(tile, tile.offset(0.0, -200.0));
     wait_until_still(&home);
+    // The swipe may have gone past the buttons, and the tray with them.
+    face(&home, LEFT_OUTER).scroll_into_view();
+    wait_until_still(&home);
     let tile = item(&home, "front-smaller").centre();
     finger.drag_between(tile, tile.offset(-150.0, 0.0));
     home.wait_for("the tray slid", || {
