@@ -16,9 +16,22 @@ pub struct CoverageTable {
     pub positions: Vec<HandPosition>,
     /// Functions first, then wheel brakes.
     pub lines: Vec<CoverageLine>,
+    /// What nobody asked about a bad day: "bad day not asked of the left hand".
+    pub bad_day_open: Option<String>,
 }
 
 impl CoverageTable {
+    /// What a line that says nothing of a bad day means.
+    pub fn about_bad_day(&self) -> String {
+        match &self.bad_day_open {
+            None => "Where nothing is said of a bad day, it is the same as a usual one.".into(),
+            Some(open) => format!(
+                "{}: where nothing is said of a bad day, it is not known.",
+                capital(open)
+            ),
+        }
+    }
+
     /// The heads of the columns in order.
     pub fn heads(&self) -> impl Iterator<Item = String> + '_ {
         self.positions
@@ -87,6 +100,7 @@ pub(super) fn table(situation: &Situation<'_>) -> CoverageTable {
     CoverageTable {
         positions: coverage.positions.clone(),
         lines: functions.chain(brakes).collect(),
+        bad_day_open: situation.plan.rider.hands.bad_day_open(),
     }
 }
 

@@ -1062,3 +1062,23 @@ fn the_gear_card_is_a_page_of_its_own_once_teeth_are_entered() {
     let unknown = edited(&plan, &[Edit::Bike(BikeEdit::Cogs(11))]);
     assert!(!Sheet::of(&unknown, options).pages().contains(&Page::Gears));
 }
+
+#[test]
+fn a_bad_day_that_was_not_asked_is_not_told_as_a_usual_one() {
+    let plan = one_handed();
+    let about = |plan: &Plan| {
+        Sheet::of(plan, SheetOptions::default())
+            .coverage
+            .about_bad_day()
+    };
+    assert_eq!(
+        about(&plan),
+        "Bad day not asked: where nothing is said of a bad day, it is not known."
+    );
+    let mut asked = plan.clone();
+    asked.rider.hands.left.later = Answer::of(Later::Same);
+    assert_eq!(
+        about(&asked),
+        "Where nothing is said of a bad day, it is the same as a usual one."
+    );
+}

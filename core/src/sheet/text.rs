@@ -77,6 +77,7 @@ impl Sheet {
 
     fn proof_page(&self, text: &mut Lines) {
         text.heading("Coverage");
+        text.add(self.coverage.about_bad_day());
         for line in &self.coverage.lines {
             let needed = if line.needed {
                 ""

@@ -44,12 +44,13 @@ pub fn ProofPage(sheet: Arc<Sheet>) -> impl IntoView {
 
 #[component]
 fn Coverage(table: CoverageTable) -> impl IntoView {
+    let about_bad_day = table.about_bad_day();
     let mut columns = vec![column("What", "name")];
     columns.extend(table.heads().map(|head| column(head, "wide")));
     let rows = table.lines.into_iter().map(coverage_row).collect();
     view! {
         <Part heading="Coverage" class="sheet-coverage">
-            <p class="sheet-note">"Button, hand and contact from each position. Where nothing is said of a bad day, it is the same as a usual one."</p>
+            <p class="sheet-note">"Button, hand and contact from each position. "{about_bad_day}</p>
             <Table label="Coverage" columns rows/>
         </Part>
     }
