@@ -6,7 +6,9 @@ use leverwright_core::document::Opened;
 use leverwright_core::share;
 use wasm_bindgen::JsValue;
 
+use crate::parts::{Part, desk, once_here};
 use crate::route::Route;
+use crate::workspace::Workspace;
 
 /// How something came.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -77,12 +79,19 @@ impl Arrivals {
 
     /// Takes a plan out of the address, which no longer shows it from then on,
     /// whatever comes of it.
-    pub fn take_from_address(self) {
+    pub fn take_from_address(self, workspace: Workspace) {
         let href = window().location().href().unwrap_or_default();
         if let Some(packed) = share::fragment_of(&href) {
             clear_address();
-            self.add(by_link(packed));
+            let packed = packed.to_owned();
+            once_here(Part::Desk, workspace, move || self.add(by_link(&packed)));
         }
+    }
+
+    /// Whether a plan is in the address.
+    pub fn are_in_address() -> bool {
+        let href = window().location().href().unwrap_or_default();
+        share::fragment_of(&href).is_some()
     }
 
     /// Opens a link that was pasted; whether it is one.
@@ -98,7 +107,7 @@ impl Arrivals {
 fn by_link(packed: &str) -> Arrived {
     Arrived {
         from: Origin::Link,
-        opened: share::open(packed).map_err(|error| error.to_string()),
+        opened: (desk().open_link)(packed),
     }
 }
 

@@ -10,12 +10,14 @@ mod focus;
 mod gesture;
 mod number;
 mod observe;
+mod parts;
 mod repeated_taps;
 mod route;
 mod screens;
 mod settings;
 mod shell;
 mod slices;
+mod start;
 mod storage;
 mod today;
 mod widgets;
@@ -25,6 +27,7 @@ mod workspace;
 use leptos::prelude::*;
 
 pub use shell::crash::{show as show_crash, tell_on_panic};
+pub use start::start;
 
 use arrivals::Arrivals;
 use repeated_taps::filter_taps;
@@ -37,11 +40,11 @@ use workspace::Workspace;
 /// The whole page.
 #[component]
 pub fn App() -> impl IntoView {
-    // First of all, so that nothing else can leave it in the address.
-    let arrivals = Arrivals::new();
-    arrivals.take_from_address();
-    provide_context(arrivals);
     let workspace = Workspace::new();
+    // Before all else, so that nothing can leave it in the address.
+    let arrivals = Arrivals::new();
+    arrivals.take_from_address(workspace);
+    provide_context(arrivals);
     let settings = Settings::load();
     provide_context(workspace);
     provide_context(settings);

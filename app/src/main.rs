@@ -2,5 +2,5 @@
 
 fn main() {
     leverwright_app::tell_on_panic();
-    leptos::mount::mount_to_body(leverwright_app::App);
+    leverwright_app::start();
 }

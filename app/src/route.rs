@@ -5,6 +5,8 @@ use leptos::prelude::*;
 use leverwright_core::spot::{Screen, Spot};
 
 use crate::arrivals::Arrivals;
+use crate::parts::{self, Part};
+use crate::workspace::Workspace;
 
 /// A screen.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -182,17 +184,24 @@ pub fn field_in_address() -> Option<String> {
     (of_plan && !field.is_empty()).then(|| field.to_owned())
 }
 
-/// The screen at the address, followed as the address changes.
+/// The screen at the address, followed as the address changes, and as soon as
+/// what it needs is here.
 pub fn current_route() -> ReadSignal<Route> {
-    let read = Route::now;
-    let (route, set_route) = signal(read());
-    let arrivals = Arrivals::here();
-    let listener = window_event_listener(ev::hashchange, move |_| {
-        arrivals.take_from_address();
-        // A link to a field of the screen in view must not draw it anew.
-        let now = read();
-        if route.get_untracked() != now {
+    let (route, set_route) = signal(Route::now());
+    let (arrivals, workspace) = (Arrivals::here(), Workspace::here());
+    let follow = move || {
+        let now = Route::now();
+        // A link to a field of the screen in view must not draw it anew, and
+        // somebody may have gone on while a part was on its way.
+        if parts::is_here(&now) && route.get_untracked() != now {
             set_route.set(now);
+        }
+    };
+    let listener = window_event_listener(ev::hashchange, move |_| {
+        arrivals.take_from_address(workspace);
+        match Part::of(&Route::now()) {
+            Some(part) => parts::once_here(part, workspace, follow),
+            None => follow(),
         }
     });
     on_cleanup(move || listener.remove());

@@ -23,7 +23,7 @@ pub use compare::CompareScreen;
 pub use gears::GearsScreen;
 pub use layout::LayoutScreen;
 pub use open::OpenScreen;
-pub use plans::PlansScreen;
+pub use plans::{DemoPlans, PlanList, PlansScreen};
 pub use practice::PracticeScreen;
 pub use review::ReviewScreen;
 pub use ride::{RideDesk, RideScreen};

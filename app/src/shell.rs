@@ -14,12 +14,9 @@ pub mod crash;
 use leptos::html;
 use leptos::prelude::*;
 
+use crate::parts;
 use crate::route::{Route, current_route};
-use crate::screens::{
-    BikeScreen, CardScreen, CompareScreen, GearsScreen, LayoutScreen, OpenScreen, PlansScreen,
-    PracticeScreen, ReviewScreen, RideScreen, RiderScreen, RulesScreen, SettingsScreen,
-    ShareScreen, SheetScreen, StandScreen,
-};
+use crate::screens::PlansScreen;
 use crate::storage::Library;
 use crate::workspace::Workspace;
 use arrival::announce_arrival;
@@ -53,22 +50,8 @@ pub fn Shell() -> impl IntoView {
         <Notices/>
         <main id="main" tabindex="-1" node_ref=main>
             {move || match route.get() {
-                Route::Plans => view! { <PlansScreen/> }.into_any(),
-                Route::Rider => view! { <RiderScreen/> }.into_any(),
-                Route::Bike => view! { <BikeScreen/> }.into_any(),
-                Route::Layout => view! { <LayoutScreen/> }.into_any(),
-                Route::Gears => view! { <GearsScreen/> }.into_any(),
-                Route::Ride => view! { <RideScreen/> }.into_any(),
-                Route::Compare => view! { <CompareScreen/> }.into_any(),
-                Route::Review => view! { <ReviewScreen/> }.into_any(),
-                Route::Practice => view! { <PracticeScreen/> }.into_any(),
-                Route::Sheet => view! { <SheetScreen/> }.into_any(),
-                Route::Share => view! { <ShareScreen/> }.into_any(),
-                Route::Open => view! { <OpenScreen/> }.into_any(),
-                Route::Stand => view! { <StandScreen/> }.into_any(),
-                Route::Card => view! { <CardScreen/> }.into_any(),
-                Route::Settings => view! { <SettingsScreen/> }.into_any(),
-                Route::Rules(id) => view! { <RulesScreen id/> }.into_any(),
+                Route::Plans => Some(view! { <PlansScreen/> }.into_any()),
+                other => parts::screen(&other),
             }}
         </main>
         <StatusLine/>

@@ -21,7 +21,7 @@ mod undo;
 
 pub use browser::{is_available, is_page_from_file, note_shared_here};
 pub use download::download;
-pub use library::{Card, Library, in_words};
+pub use library::{Card, Library, in_words, keeps_plans};
 pub use plan_id::PlanId;
 pub use record::Keeping;
 pub use shelf::Damaged;

@@ -20,6 +20,7 @@ use leverwright_core::text::{Date, Text};
 
 use crate::drafts::Drafts;
 use crate::evidence::EvidenceChoice;
+use crate::parts;
 use crate::route::Route;
 use crate::today::today;
 use crate::words::capitalised;
@@ -135,7 +136,10 @@ impl Workspace {
         let history = RwSignal::new(None::<History>);
         let plan =
             Memo::new(move |_| history.with(|h| h.as_ref().map(|h| Arc::new(h.plan().clone()))));
-        let derived = Memo::new(move |_| plan.get().map(|plan| Arc::new(Derived::of(&plan))));
+        let derived = Memo::new(move |_| {
+            plan.get()
+                .map(|plan| Arc::new((parts::desk().derive)(&plan)))
+        });
         Workspace {
             history,
             opened: Trigger::new(),
@@ -273,7 +277,7 @@ impl Workspace {
         self.history.maybe_update(|history| {
             let Some(history) = history else { return false };
             history.sit_down(desk);
-            outcome = history.commit(edit);
+            outcome = (parts::desk().commit)(history, edit);
             outcome.is_ok()
         });
         if outcome.is_ok() {
@@ -294,9 +298,10 @@ impl Workspace {
 
     /// Says that it is so already.
     fn show_unchanged(self, edit: &Edit) {
-        let label = self
-            .plan
-            .with_untracked(|plan| plan.as_deref().map(|plan| edit.label(plan)));
+        let label = self.plan.with_untracked(|plan| {
+            plan.as_deref()
+                .map(|plan| (parts::desk().label)(edit, plan))
+        });
         let label = capitalised(&label.unwrap_or_default());
         self.show(format!("{label}: it is so already."), Vec::new());
     }
@@ -321,7 +326,7 @@ impl Workspace {
     pub fn undo(self) {
         let label = untrack(|| self.undo_label());
         self.change_history(|history| {
-            history.undo();
+            (parts::desk().undo)(history);
         });
         match label {
             Some(label) => {
@@ -337,7 +342,7 @@ impl Workspace {
     pub fn redo(self) {
         let label = untrack(|| self.redo_label());
         self.change_history(|history| {
-            history.redo();
+            (parts::desk().redo)(history);
         });
         match label {
             Some(label) => {

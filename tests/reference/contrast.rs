@@ -7,7 +7,7 @@
 use palette::Srgb;
 use palette::color_difference::Wcag21RelativeContrast;
 
-const STYLES: &str = include_str!("../../app/styles/base.css");
+const STYLES: &str = include_str!("../../app/site/styles/base.css");
 
 /// Tones that carry words or marks.
 const WORDS: &[&str] = &["ink", "quiet", "line", "must-fix", "check", "good-to-know"];

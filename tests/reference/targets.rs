@@ -3,7 +3,7 @@
 //! Source: W3C, *WCAG 2.2*: SC 2.5.8 Target Size (Minimum) 24 by 24 CSS pixels (AA); SC 2.5.5
 //! Target Size (Enhanced) 44 by 44 (AAA).
 
-const STYLES: &str = include_str!("../../app/styles/base.css");
+const STYLES: &str = include_str!("../../app/site/styles/base.css");
 
 fn pixels(name: &str) -> f64 {
     let line = STYLES

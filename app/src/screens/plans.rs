@@ -10,9 +10,10 @@ mod rename;
 
 use leptos::prelude::*;
 
+use crate::parts::OnceHere;
 use crate::storage::{Card, Library};
 use card::PlanCard;
-use demo_plans::DemoPlans;
+pub use demo_plans::DemoPlans;
 use files::{DropZone, OpenFile};
 pub use keeping::SharedComputer;
 use new_plan::NewPlan;
@@ -26,7 +27,7 @@ pub fn PlansScreen() -> impl IntoView {
     view! {
         <DropZone>
             <h1>"Plans"</h1>
-            <Show when=move || none.get() fallback=PlanList>
+            <Show when=move || none.get() fallback=Listed>
                 <p class="start">
                     "There is no plan yet. Choose the bike below that comes closest: everything \
                     can be changed later."
@@ -37,13 +38,20 @@ pub fn PlansScreen() -> impl IntoView {
                 <OpenFile/>
             </div>
             <NewPlan/>
-            <DemoPlans/>
+            <OnceHere show=|desk| (desk.demo_plans)()/>
         </DropZone>
     }
 }
 
+/// Where there are plans, what lists them is here.
 #[component]
-fn PlanList() -> impl IntoView {
+fn Listed() -> impl IntoView {
+    view! { <OnceHere show=|desk| (desk.plan_list)()/> }
+}
+
+/// The plans of this browser.
+#[component]
+pub fn PlanList() -> impl IntoView {
     let library = Library::here();
     view! {
         <section aria-labelledby="your-plans">

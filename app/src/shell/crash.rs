@@ -4,6 +4,8 @@ use std::panic::PanicHookInfo;
 
 use leptos::prelude::document;
 
+use crate::parts::NotFetched;
+
 /// From now on a fault in the program is told on the page and on the console.
 pub fn tell_on_panic() {
     std::panic::set_hook(Box::new(|info: &PanicHookInfo<'_>| {
@@ -16,25 +18,33 @@ pub fn tell_on_panic() {
 /// after a fault nothing of the program may be relied on. The link leads to the
 /// list of plans and, having another address, loads the page anew.
 pub fn show() {
+    cover(
+        "The program stopped",
+        &[
+            "Something went wrong inside Leverwright. Your plans are kept in this browser as they \
+             were last saved; a plan kept in this page only is lost.",
+            "Open it again, and look whether the last change is there.",
+        ],
+    );
+}
+
+/// Says on the empty page that what it needs first could not be fetched.
+pub fn tell_not_started(error: &NotFetched) {
+    cover(
+        "The program did not start",
+        &[&error.to_string(), "Plans that were saved here are kept."],
+    );
+}
+
+fn cover(heading: &str, paragraphs: &[&str]) {
     let document = document();
     let (Some(body), Ok(cover)) = (document.body(), document.create_element("div")) else {
         return;
     };
-    let parts = [
-        ("h1", "The program stopped"),
-        (
-            "p",
-            "Something went wrong inside Leverwright. Your plans are kept in this browser as they \
-             were last saved; a plan kept in this page only is lost.",
-        ),
-        (
-            "p",
-            "Open it again, and look whether the last change is there.",
-        ),
-    ];
+    let paragraphs = paragraphs.iter().map(|text| ("p", *text));
     cover.set_class_name("crash");
     let _ = cover.set_attribute("role", "alert");
-    for (tag, text) in parts {
+    for (tag, text) in std::iter::once(("h1", heading)).chain(paragraphs) {
         if let Ok(part) = document.create_element(tag) {
             part.set_text_content(Some(text));
             let _ = cover.append_child(&part);

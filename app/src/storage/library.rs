@@ -13,7 +13,6 @@ use std::sync::Arc;
 
 use gloo_storage::{LocalStorage, SessionStorage, Storage};
 use leptos::prelude::*;
-use leverwright_core::document;
 use leverwright_core::history::History;
 use leverwright_core::ordered::{self, SmallMap};
 use leverwright_core::plan::Plan;
@@ -26,6 +25,7 @@ use super::record::{Keeping, Record, Standing};
 use super::shelf::{self, Damaged};
 use super::tabs::Tabs;
 use super::undo;
+use crate::parts::{self, Part};
 use crate::workspace::Workspace;
 
 /// Where a tab keeps which plan it has open, so that a reload finds it.
@@ -265,13 +265,17 @@ impl Library {
         };
         let mut history = History::new(Arc::unwrap_or_clone(plan));
         if let Some(undo) = undo::find(&BrowserDrawer, id, &slot.stamp()) {
-            history.recall(&undo);
+            (parts::desk().recall)(&mut history, &undo);
         }
         Some((record, history))
     }
 
     /// Looks at every plan again, for the list.
     pub fn look_again(self) {
+        // Another tab may have kept the first plan before this one can read it.
+        if keeps_plans() && !Part::Desk.is_here() {
+            return parts::once_here(Part::Desk, self.workspace, move || self.look_again());
+        }
         let mut cards: Vec<Card> = shelf::plans(&BrowserDrawer)
             .into_iter()
             .map(|id| {
@@ -318,12 +322,14 @@ impl Library {
     }
 }
 
+/// Whether this browser keeps any plan.
+pub fn keeps_plans() -> bool {
+    is_available() && !shelf::plans(&BrowserDrawer).is_empty()
+}
+
 /// Reads the document in a copy.
 fn read_document(text: &str) -> Result<Plan, String> {
-    match document::read(text) {
-        Ok(opened) => Ok(opened.plan),
-        Err(error) => Err(error.to_string()),
-    }
+    (parts::desk().read)(text.as_bytes()).map(|opened| opened.plan)
 }
 
 /// The time, in milliseconds since 1970.

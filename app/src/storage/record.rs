@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use leverwright_core::document;
 use leverwright_core::history::History;
 use leverwright_core::plan::Plan;
 
@@ -11,6 +10,7 @@ use super::plan_id::PlanId;
 use super::shelf::{self, Unsaved};
 use super::slot::{Slot, SlotKey, Stamp};
 use super::undo;
+use crate::parts::desk;
 
 /// Where a plan is kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -146,7 +146,7 @@ impl Record {
             counter: self.known.as_ref().map_or(1, |known| known.counter + 1),
             writer: writer.to_owned(),
         };
-        Slot::new(stamp, now, document::write(plan))
+        Slot::new(stamp, now, (desk().write)(plan))
     }
 
     fn note(

@@ -9,6 +9,7 @@ use leverwright_core::history::History;
 use super::drawer::Drawer;
 use super::plan_id::PlanId;
 use super::slot::{Slot, Stamp};
+use crate::parts::desk;
 
 /// Bytes of undo for one plan, of the five million that browsers give a page
 /// (our judgement).
@@ -16,7 +17,7 @@ const ROOM: usize = 100_000;
 
 /// Keeps the undo of the copy with this stamp; without room none is kept.
 pub fn keep(drawer: &mut impl Drawer, plan: &PlanId, copy: &Stamp, history: &History) {
-    let slot = Slot::new(copy.clone(), 0, history.write_past(ROOM));
+    let slot = Slot::new(copy.clone(), 0, (desk().write_undo)(history, ROOM));
     if drawer.put(&key(plan), &slot).is_err() {
         forget(drawer, plan);
     }

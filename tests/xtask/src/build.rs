@@ -1,7 +1,7 @@
-//! The release build: Trunk's, with the content security policy put in, a service worker that
-//! keeps it, and all of it in one file besides.
+//! The release build: the program put into Trunk's page, the content security policy, a service
+//! worker that keeps it, and all of it in one file besides.
 
-use crate::{offline, one_file, step};
+use crate::{offline, one_file, program, step};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::Path;
@@ -22,7 +22,9 @@ pub fn run() -> Result<()> {
     // Trunk takes the usual NO_COLOR=1 for an error in its own option of that name.
     let mut trunk = step::command("trunk");
     trunk.args(["build", "--release"]).env_remove("NO_COLOR");
-    step::run("Release build", &mut trunk)?;
+    let program = program::build()?;
+    step::run("Page", &mut trunk)?;
+    program::put_into(&tools::dist(), &program)?;
     let page = tools::dist().join("index.html");
     let html = fs::read_to_string(&page).context("the build has no index.html")?;
     fs::write(page, with_policy(&html)?).context("cannot write index.html")?;

@@ -4,6 +4,7 @@ mod build;
 mod numbers;
 mod offline;
 mod one_file;
+mod program;
 mod rides;
 mod serve;
 mod setup;

@@ -13,7 +13,7 @@ pub const NAME: &str = "service-worker.js";
 
 /// Writes the worker beside the build's files.
 pub fn write() -> Result<()> {
-    let source = fs::read_to_string(tools::root().join("app").join(NAME))
+    let source = fs::read_to_string(tools::root().join("app/site").join(NAME))
         .context("cannot read the service worker")?;
     let files = files(&tools::dist())?;
     let worker = with_build(&source, &files)?;

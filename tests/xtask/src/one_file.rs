@@ -15,16 +15,23 @@ use xtask::tools;
 /// The file's name in the build.
 pub const NAME: &str = "leverwright.html";
 
-/// Where app/boot.js goes on the same in both pages.
+/// Where app/site/boot.js goes on the same in both pages.
 const SHARED_FROM: &str = "try {\n";
 
-/// Unpacks the program that stands in the page.
+/// Unpacks a part of the program that stands in the page.
 const UNPACK: &str = "\
+function unpacked(part) {
+  const text = document.getElementById(part).textContent.trim();
+  const packed = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+  const bytes = new Blob([packed]).stream().pipeThrough(new DecompressionStream('gzip'));
+  return new Response(bytes, { headers: { 'Content-Type': 'application/wasm' } });
+}
+";
+
+/// Starts with the first part, as app/site/boot.js goes on to.
+const FIRST: &str = "\
 const init = __wbg_init;
-const packed = Uint8Array.from(atob(document.getElementById('program').textContent.trim()), \
-(letter) => letter.charCodeAt(0));
-const unpacked = new Blob([packed]).stream().pipeThrough(new DecompressionStream('gzip'));
-const program = new Response(unpacked).arrayBuffer();
+const program = unpacked('program');
 ";
 
 /// Writes the page beside the build's files.
@@ -39,10 +46,14 @@ struct Parts {
     styles: String,
     /// The program's own script, a module.
     glue: String,
-    /// app/boot.js.
+    /// The script that fetches the other parts, a module.
+    fetcher: String,
+    /// app/site/boot.js.
     boot: String,
-    /// The WebAssembly program.
+    /// The first part of the WebAssembly program.
     program: Vec<u8>,
+    /// The other parts, by the names of their files.
+    parts: Vec<(String, Vec<u8>)>,
     /// The icon, SVG.
     icon: Vec<u8>,
 }
@@ -57,10 +68,22 @@ impl Parts {
             let found = addresses(&html, before).next();
             found.with_context(|| format!("index.html has no {before}"))
         };
+        let [glue, fetcher] = addresses(&html, "<link rel=\"modulepreload\" href=\"")
+            .map(read)
+            .collect::<Result<Vec<_>>>()?
+            .try_into()
+            .ok()
+            .context("index.html has other than two scripts of the program")?;
+        let mut parts = Vec::new();
+        for address in addresses(&fetcher, "fetch(new URL(\"") {
+            parts.push((address.to_owned(), fs::read(file(address))?));
+        }
         Ok(Parts {
             styles: styles.concat(),
-            glue: read(one("<link rel=\"modulepreload\" href=\"")?)?,
-            boot: fs::read_to_string(tools::root().join("app/boot.js"))?,
+            glue,
+            fetcher,
+            parts,
+            boot: fs::read_to_string(tools::root().join("app/site/boot.js"))?,
             program: fs::read(file(one("<link rel=\"preload\" as=\"fetch\" href=\"")?))?,
             icon: fs::read(file("icon.svg"))?,
         })
@@ -69,9 +92,13 @@ impl Parts {
 
 /// What stands between `before` and the next quote, wherever it does.
 fn addresses<'a>(html: &'a str, before: &'a str) -> impl Iterator<Item = &'a str> {
-    html.split(before)
+    addresses_until(html, before, '"')
+}
+
+fn addresses_until<'a>(text: &'a str, before: &'a str, end: char) -> impl Iterator<Item = &'a str> {
+    text.split(before)
         .skip(1)
-        .filter_map(|rest| rest.split('"').next())
+        .filter_map(move |rest| rest.split(end).next())
 }
 
 fn file(address: &str) -> PathBuf {
@@ -95,7 +122,10 @@ fn page(parts: &Parts) -> Result<String> {
         source(&styles)
     );
     let icon = BASE64_STANDARD.encode(&parts.icon);
-    let program = BASE64_STANDARD.encode(packed(&parts.program)?);
+    let mut program = element("program", &parts.program)?;
+    for (name, part) in &parts.parts {
+        program.push_str(&element(name, part)?);
+    }
     Ok(format!(
         "<!doctype html>\n<html lang=\"en\">\n<head>\n\
          <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n\
@@ -104,22 +134,67 @@ fn page(parts: &Parts) -> Result<String> {
          <link rel=\"icon\" href=\"data:image/svg+xml;base64,{icon}\">\n\
          <style>{styles}</style>\n</head>\n<body>\n\
          <noscript>Leverwright runs in the browser and needs JavaScript switched on.</noscript>\n\
-         <script type=\"text/plain\" id=\"program\">{program}</script>\n\
+         {program}\
          <script type=\"module\">{script}</script>\n</body>\n</html>\n"
     ))
 }
 
-/// The program's script, then what starts it.
+/// A part of the program, as text that nothing runs by itself.
+fn element(id: &str, part: &[u8]) -> Result<String> {
+    let packed = BASE64_STANDARD.encode(packed(part)?);
+    Ok(format!(
+        "<script type=\"text/plain\" id=\"{id}\">{packed}</script>\n"
+    ))
+}
+
+/// What fetches the other parts, the program's script, then what starts it.
 fn script(parts: &Parts) -> Result<String> {
+    let fetcher = fetcher(&parts.fetcher)?;
     let (glue, _) = parts
         .glue
         .rsplit_once("\nexport {")
         .context("the program's script exports nothing")?;
+    let glue: String = glue.split_inclusive('\n').map(imported).collect();
     let (_, start) = parts
         .boot
         .split_once(SHARED_FROM)
-        .context("app/boot.js has no line `try {`")?;
-    Ok(format!("\n{glue}\n{UNPACK}{SHARED_FROM}{start}"))
+        .context("app/site/boot.js has no line `try {`")?;
+    Ok(format!(
+        "\n{UNPACK}{fetcher}{glue}\n{FIRST}{SHARED_FROM}{start}"
+    ))
+}
+
+/// The script that fetches the other parts, as part of the one script: it takes them from the
+/// page, and what it exports is called `parts`.
+fn fetcher(script: &str) -> Result<String> {
+    let exports: Vec<&str> = addresses_until(script, "\nexport const ", ' ').collect();
+    ensure!(
+        !exports.is_empty(),
+        "the script for the parts exports nothing"
+    );
+    let kept: String = script
+        .split_inclusive('\n')
+        .filter(|line| !line.starts_with("import "))
+        .collect();
+    let inline = kept
+        .replace("\nexport const ", "\nconst ")
+        .replace("fetch(new URL(", "Promise.resolve(unpacked(")
+        .replace(", import.meta.url))", "))");
+    Ok(format!(
+        "{inline}const parts = {{ {} }};\n",
+        exports.join(", ")
+    ))
+}
+
+/// A line of the program's script; one that imports the parts names them instead.
+fn imported(line: &str) -> String {
+    match line
+        .strip_prefix("import * as ")
+        .and_then(|rest| rest.split_once(" from "))
+    {
+        Some((name, _)) => format!("const {name} = parts;\n"),
+        None => line.to_owned(),
+    }
 }
 
 /// How the policy names an inline script or style sheet (CSP Level 3, section 2.3.1).
@@ -141,7 +216,14 @@ mod tests {
     fn parts() -> Parts {
         Parts {
             styles: "body { margin: 0 }".to_owned(),
-            glue: "function __wbg_init() {}\nexport { __wbg_init as default };\n".to_owned(),
+            glue: "import * as import1 from \"./parts.js\"\nfunction __wbg_init() { import1; }\n\
+                   export { __wbg_init as default };\n"
+                .to_owned(),
+            fetcher: "import { initSync } from \"./glue.js\";\n\
+                      const load = () => fetch(new URL(\"./desk.wasm\", import.meta.url));\n\
+                      export const load_desk = load;\n"
+                .to_owned(),
+            parts: vec![("./desk.wasm".to_owned(), vec![0, 97])],
             boot: "const program = 1;\ntry {\n  init();\n} catch {}\n".to_owned(),
             program: vec![0, 97, 115, 109],
             icon: b"<svg/>".to_vec(),
@@ -155,6 +237,21 @@ mod tests {
             assert!(!page.contains(asks), "{asks} in {page}");
         }
         assert!(page.contains("margin: 0"));
+    }
+
+    #[test]
+    fn the_other_parts_are_taken_from_the_page() {
+        let page = page(&parts()).expect("a page");
+        for line in [
+            "Promise.resolve(unpacked(\"./desk.wasm\"))",
+            "const load_desk = load;",
+            "const parts = { load_desk };",
+            "const import1 = parts;",
+            "<script type=\"text/plain\" id=\"./desk.wasm\">",
+        ] {
+            assert!(page.contains(line), "{line} in {page}");
+        }
+        assert!(!page.contains("fetch("), "{page}");
     }
 
     #[test]

@@ -45,6 +45,12 @@ pub fn run(purpose: For) -> Result<()> {
         tools::TRUNK,
         &["--locked", "--no-default-features"],
     )?;
+    cargo_tool(
+        "wasm-split-cli",
+        "wasm_split_cli_support",
+        tools::SPLIT,
+        &["--locked", "--features", "build-binary"],
+    )?;
     eprintln!(
         "== Set-up: all tools in place after {}",
         step::spoken(start.elapsed())
@@ -235,12 +241,11 @@ fn npm_packages() -> Result<()> {
 
 /// Tools come as debug builds: half the time to install, and as quick to use here.
 fn cargo_tool(program: &str, package: &str, version: &str, options: &[&str]) -> Result<()> {
-    let own = tools::root().join(".tools/bin").join(program);
-    let installed = step::command(&own.to_string_lossy())
-        .arg("--version")
-        .output();
-    let wanted = format!("{program} {version}");
-    if installed.is_ok_and(|output| String::from_utf8_lossy(&output.stdout).trim() == wanted) {
+    let folder = tools::root().join(".tools");
+    let is_there = tools::find_in(&folder.join("bin"), program).is_some();
+    // Not every tool tells its version, but Cargo notes what it installed.
+    let noted = fs::read_to_string(folder.join(".crates.toml")).unwrap_or_default();
+    if is_there && noted.contains(&format!("\"{package} {version} (")) {
         return Ok(());
     }
     fetch(

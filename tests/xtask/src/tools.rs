@@ -7,6 +7,9 @@ use std::path::{Path, PathBuf};
 /// Newer versions of Trunk ask for a newer compiler than the workspace does.
 pub const TRUNK: &str = "0.21.14";
 
+/// Splits the program. Its crate in app/Cargo.toml, wasm_split_helpers, is of the same line.
+pub const SPLIT: &str = "0.2.4";
+
 /// The folder that holds the workspace's Cargo.toml.
 pub fn root() -> &'static Path {
     Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/../.."))
@@ -32,18 +35,20 @@ pub fn path() -> OsString {
 
 /// The file that `program` means on the search path, in the spelling that the system can start.
 pub fn find(program: &str) -> Option<PathBuf> {
+    std::env::split_paths(&path()).find_map(|folder| find_in(&folder, program))
+}
+
+/// As [`find`], in one folder.
+pub fn find_in(folder: &Path, program: &str) -> Option<PathBuf> {
     let endings: &[&str] = if cfg!(windows) {
         &[".exe", ".cmd"]
     } else {
         &[""]
     };
-    std::env::split_paths(&path())
-        .flat_map(|folder| {
-            endings
-                .iter()
-                .map(move |ending| folder.join(format!("{program}{ending}")))
-        })
-        .find(|file| file.is_file())
+    let mut files = endings
+        .iter()
+        .map(|ending| folder.join(format!("{program}{ending}")));
+    files.find(|file| file.is_file())
 }
 
 /// As [`find`]; the bare name where nothing is found, so that the error names it.

@@ -3,12 +3,13 @@
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::{TemplateId, template};
-use leverwright_core::cockpit::BarKind;
-use leverwright_core::plan::Plan;
+use leverwright_core::cockpit::{BarKind, Bike};
 
 use crate::drawing::ThumbnailView;
+use crate::parts::{Part, desk, once_here};
 use crate::route::Route;
 use crate::storage::Library;
+use crate::workspace::Workspace;
 
 /// The templates, grouped by bar.
 #[component]
@@ -27,15 +28,15 @@ pub fn NewPlan() -> impl IntoView {
 
 #[component]
 fn BarGroup(bar: BarKind) -> impl IntoView {
-    let plans: Vec<Plan> = TemplateId::ALL
+    let bikes: Vec<(TemplateId, Bike)> = TemplateId::ALL
         .iter()
-        .map(|id| template(*id).plan(id.words()))
-        .filter(|plan| plan.bike.bar.kind == bar)
+        .map(|id| (*id, template(*id).bike))
+        .filter(|(_, bike)| bike.bar.kind == bar)
         .collect();
-    (!plans.is_empty()).then(|| {
-        let items = plans
+    (!bikes.is_empty()).then(|| {
+        let items = bikes
             .into_iter()
-            .map(|plan| view! { <li><StartButton plan/></li> })
+            .map(|(id, bike)| view! { <li><StartButton id bike/></li> })
             .collect_view();
         view! {
             <section>
@@ -46,20 +47,20 @@ fn BarGroup(bar: BarKind) -> impl IntoView {
     })
 }
 
-/// Starts a plan from another and goes on to the rider.
+/// Starts a plan from a template and goes on to the rider.
 #[component]
-fn StartButton(plan: Plan) -> impl IntoView {
-    let library = Library::here();
-    let words = plan.name.to_string();
-    let bike = plan.bike.clone();
+fn StartButton(id: TemplateId, bike: Bike) -> impl IntoView {
+    let (library, workspace) = (Library::here(), Workspace::here());
     let start = move |_| {
-        library.start_afresh(&plan);
-        Route::Rider.go();
+        once_here(Part::Desk, workspace, move || {
+            library.start_afresh(&(desk().from_template)(id));
+            Route::Rider.go();
+        });
     };
     view! {
         <button type="button" class="template" on:click=start>
             <ThumbnailView bike/>
-            <span>{words}</span>
+            <span>{id.words()}</span>
         </button>
     }
 }

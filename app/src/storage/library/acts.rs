@@ -9,6 +9,7 @@ use leverwright_core::plan::Plan;
 use leverwright_core::text::Text;
 
 use super::{BrowserDrawer, Library, now};
+use crate::parts::desk;
 use crate::storage::drawer::Drawer;
 use crate::storage::plan_id::PlanId;
 use crate::storage::record::{Keeping, Record};
@@ -42,7 +43,7 @@ impl Library {
         let edit = Edit::Plan(PlanEdit::Name(Text::new(name)));
         self.change(id, |history| {
             // A name is never refused.
-            let _ = history.commit(&edit);
+            let _ = (desk().commit)(history, &edit);
         });
         self.workspace.say("Renamed.");
     }
@@ -136,7 +137,7 @@ impl Library {
         let Some((mut record, mut history)) = self.lift(id) else {
             return;
         };
-        history.remove_hand_details(today());
+        (desk().forget_hands)(&mut history, today());
         let plan = Arc::new(history.plan().clone());
         record.exported = None;
         record.save_alone(&history, &self.tab(), now());

@@ -6,6 +6,7 @@ use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::text::Text;
 
 use super::{BrowserDrawer, Library, fresh_bits, read_document};
+use crate::parts::desk;
 use crate::storage::plan_id::PlanId;
 use crate::storage::record::{Keeping, Record};
 use crate::storage::shelf::{self, Unsaved};
@@ -84,7 +85,7 @@ impl Library {
             return;
         };
         self.workspace.change_history(|history| {
-            history.take_over(plan.clone(), "take what another tab saved")
+            (desk().take_over)(history, plan.clone(), "take what another tab saved")
         });
         self.desk.set(Some(Record {
             known: found.known,

@@ -2,13 +2,14 @@
 
 use std::sync::Arc;
 
-use leverwright_core::document::{self, MOST_BYTES};
+use leverwright_core::document::{MOST_BYTES, Opened};
 use leverwright_core::plan::Plan;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::File;
 
 use super::{BrowserDrawer, Library};
 use crate::arrivals::{Arrivals, Arrived, Origin};
+use crate::parts::{Part, desk};
 use crate::storage::download::download;
 use crate::storage::drawer::Drawer;
 use crate::storage::file_name;
@@ -21,7 +22,7 @@ impl Library {
     pub fn export(self, id: &PlanId) {
         let Some(plan) = self.plan(id) else { return };
         let file = file_name::for_plan(plan.name.as_str());
-        let text = document::write(&plan);
+        let text = (desk().write)(&plan);
         match download(&file, "application/json", &text) {
             Ok(()) => {
                 self.note_exported(id, &plan);
@@ -42,7 +43,7 @@ impl Library {
     /// Hands part of the open plan to the person as a file.
     pub fn export_part(self, part: &Plan) {
         let file = file_name::for_plan(part.name.as_str());
-        match download(&file, "application/json", &document::write(part)) {
+        match download(&file, "application/json", &(desk().write)(part)) {
             Ok(()) => self.workspace.report(format!("Saved as {file}.")),
             Err(_) => self
                 .workspace
@@ -61,6 +62,9 @@ impl Library {
     pub fn import(self, file: File, arrivals: Arrivals, taken_in: fn(), waits: fn()) {
         leptos::task::spawn_local(async move {
             let from = Origin::File(file.name());
+            if let Err(error) = Part::Desk.fetch().await {
+                return self.workspace.refuse(&error.to_string());
+            }
             match read_file(&file).await {
                 Ok(opened) if !self.copies_of(&opened.plan).is_empty() => {
                     let opened = Ok(opened);
@@ -122,7 +126,7 @@ impl Library {
 }
 
 /// Reads a file, unless it is larger than any plan.
-async fn read_file(file: &File) -> Result<document::Opened, String> {
+async fn read_file(file: &File) -> Result<Opened, String> {
     let bytes = file.size();
     if bytes > MOST_BYTES as f64 {
         return Err(format!(
@@ -135,7 +139,7 @@ async fn read_file(file: &File) -> Result<document::Opened, String> {
         .await
         .map_err(|_| "The browser could not read it. Choose it again.".to_owned())?;
     let bytes = js_sys::Uint8Array::new(&buffer).to_vec();
-    document::read(bytes).map_err(|error| error.to_string())
+    (desk().read)(&bytes)
 }
 
 /// A moment as people here write it: day and minute.

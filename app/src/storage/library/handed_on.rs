@@ -6,10 +6,10 @@ use std::sync::Arc;
 use leptos::prelude::*;
 use leverwright_core::document::Opened;
 use leverwright_core::plan::Plan;
-use leverwright_core::share;
 
 use super::{Library, now};
 use crate::arrivals::Origin;
+use crate::parts::desk;
 use crate::storage::plan_id::PlanId;
 
 impl Library {
@@ -24,7 +24,7 @@ impl Library {
                     true => self.workspace.plan.get_untracked()?,
                     false => Arc::clone(plan),
                 };
-                share::are_copies(&plan, came).then(|| (id.clone(), plan))
+                (desk().are_copies)(&plan, came).then(|| (id.clone(), plan))
             };
             let cards = cards.iter();
             let found = cards.filter_map(|card| copy(&card.id, card.plan.as_ref()?));
@@ -75,7 +75,7 @@ impl Library {
         let before = self.workspace.plan.get_untracked();
         let forgets = before.is_some_and(|plan| removals(&plan) < removals(&merged));
         self.workspace.change_history(|history| {
-            history.take_over(merged, "merge with another copy");
+            (desk().take_over)(history, merged, "merge with another copy");
         });
         match forgets {
             true => self.save_the_only_copy(),

@@ -17,5 +17,3 @@ try {
   }
   throw error;
 }
-performance.mark('running');
-document.documentElement.dataset.ready = '1';
