@@ -3,7 +3,11 @@
 use leverwright_tests::browser::{Browser, Element};
 use serde_json::json;
 use std::collections::BTreeMap;
+use std::fs;
 use std::path::PathBuf;
+use tempfile::TempDir;
+use xtask::server::Server;
+use xtask::tools;
 
 /// A template by its words.
 pub const ROAD: &str = "Road drop bar, 2x12";
@@ -128,4 +132,20 @@ pub fn open_file(browser: &Browser, path: &std::path::Path) {
 pub fn overflow(browser: &Browser) -> f64 {
     browser
         .eval("return document.documentElement.scrollWidth - document.documentElement.clientWidth")
+}
+
+/// A copy of the build that a test may change.
+pub fn copy_of_build() -> TempDir {
+    let folder = TempDir::new().expect("a folder for a copy of the build");
+    for entry in fs::read_dir(tools::dist()).expect("the build") {
+        let file = entry.expect("a file of the build").path();
+        let name = file.file_name().expect("files have names");
+        fs::copy(&file, folder.path().join(name)).expect("room for a copy");
+    }
+    folder
+}
+
+/// Serves it, for as long as what is returned lives.
+pub fn serve(folder: &TempDir) -> Server {
+    Server::start(folder.path().to_owned(), 0).expect("a free port")
 }

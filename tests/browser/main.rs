@@ -10,6 +10,7 @@ mod gears;
 mod journey;
 mod layout;
 mod offline;
+mod parts;
 mod plans;
 mod practice;
 mod review;

@@ -1,27 +1,11 @@
 //! Without a network: the page kept in the browser, and the page in one file.
 
-use crate::desk::{ROAD, names, start, template, wait_until_saved};
+use crate::desk::{ROAD, copy_of_build, names, serve, start, template, wait_until_saved};
 use leverwright_tests::browser::{Browser, Paper};
 use std::fs;
 use std::path::Path;
 use tempfile::TempDir;
-use xtask::server::Server;
 use xtask::tools;
-
-/// A copy of the build that a test may change.
-fn copy_of_build() -> TempDir {
-    let folder = TempDir::new().expect("a folder for a copy of the build");
-    for entry in fs::read_dir(tools::dist()).expect("the build") {
-        let file = entry.expect("a file of the build").path();
-        let name = file.file_name().expect("files have names");
-        fs::copy(&file, folder.path().join(name)).expect("room for a copy");
-    }
-    folder
-}
-
-fn serve(folder: &TempDir) -> Server {
-    Server::start(folder.path().to_owned(), 0).expect("a free port")
-}
 
 /// Opens the page and waits until the browser keeps all of it.
 fn visit_and_keep(browser: &Browser) {
