@@ -211,6 +211,12 @@ impl Workspace {
         self.history.get_untracked()
     }
 
+    /// Reads the plan with its undo, which may be long, as it stands.
+    pub fn with_history<T>(self, read: impl FnOnce(&History) -> T) -> Option<T> {
+        self.history
+            .with_untracked(|history| history.as_ref().map(read))
+    }
+
     /// Makes a change. A refusal is told in words; whether it was made.
     pub fn commit(self, edit: Edit) -> bool {
         match self.try_commit(&edit) {

@@ -76,8 +76,7 @@ pub struct Opened {
 /// The plan as the text of a file, with line breaks, in the format
 /// [`FORMAT`]. [`read`] gives the same plan again.
 pub fn write(plan: &Plan) -> String {
-    let mut file = current(plan);
-    unknown::put_back(&mut file, &plan.unknown);
+    let file = value(plan);
     let text = format!("{file:#}\n");
     // Many small unknown parts may grow large with their line breaks.
     if text.len() > MOST_BYTES {
@@ -89,9 +88,14 @@ pub fn write(plan: &Plan) -> String {
 
 /// The plan as the text of a file on one line.
 pub(crate) fn compact(plan: &Plan) -> String {
+    value(plan).to_string()
+}
+
+/// The plan as a file has it, before it is text.
+pub(crate) fn value(plan: &Plan) -> Value {
     let mut file = current(plan);
     unknown::put_back(&mut file, &plan.unknown);
-    file.to_string()
+    file
 }
 
 /// Reads the bytes or the text of a file.

@@ -8,7 +8,6 @@ use serde_json::{Value, json};
 
 use super::{History, Step, change};
 use crate::document;
-use crate::plan::Plan;
 
 impl History {
     /// How many steps back are written at most.
@@ -19,9 +18,9 @@ impl History {
     pub fn write_past(&self, room: usize) -> String {
         let mut steps: Vec<String> = Vec::new();
         let mut used = 2;
-        let mut after = value_of(&self.present);
+        let mut after = document::value(&self.present);
         for step in self.past.iter().rev().take(Self::KEPT) {
-            let before = value_of(&step.plan);
+            let before = document::value(&step.plan);
             let line = json!([step.label, change::between(&after, &before)]).to_string();
             used += line.len() + 1;
             if used > room {
@@ -38,7 +37,7 @@ impl History {
     /// many were taken up.
     pub fn recall(&mut self, text: &str) -> usize {
         let oldest = self.past.first().map_or(&self.present, |step| &step.plan);
-        let mut after = value_of(oldest);
+        let mut after = document::value(oldest);
         let mut steps = Vec::new();
         let lines: Vec<Value> = serde_json::from_str(text).unwrap_or_default();
         for line in lines.iter().take(Self::KEPT) {
@@ -54,12 +53,6 @@ impl History {
         self.past = steps;
         taken
     }
-}
-
-/// A plan as files have it.
-fn value_of(plan: &Plan) -> Value {
-    // What was just written can be read.
-    serde_json::from_str(&document::write(plan)).unwrap_or_default()
 }
 
 fn read_step(after: Value, line: &Value) -> Option<(Value, Step)> {
@@ -79,6 +72,7 @@ mod tests {
     use super::*;
     use crate::catalogue::{TemplateId, template};
     use crate::edit::{BikeEdit, Edit, RiderEdit};
+    use crate::plan::Plan;
     use crate::rider::{HandPlace, Side};
     use crate::testing::plan_and_edits;
 

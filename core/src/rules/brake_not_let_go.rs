@@ -43,7 +43,7 @@ fn look(situation: &Situation<'_>, side: Side) -> Option<Finding> {
             }
             step => format!("The {side} hand brakes, and letting the brake go {step}."),
         },
-        fixes: braking::all_on_one_lever(situation),
+        fixes: situation.propose(|| braking::all_on_one_lever(situation)),
     })
 }
 

@@ -54,11 +54,13 @@ fn look(situation: &Situation<'_>, wheel: Wheel, position: HandPosition) -> Opti
                 cell.why_out_of_reach().unwrap_or_default(),
                 or_not_ridden(situation, position)
             ),
-            fixes: [
-                braking::all_on_one_lever(situation),
-                braking::levers_for(situation, position),
-            ]
-            .concat(),
+            fixes: situation.propose(|| {
+                [
+                    braking::all_on_one_lever(situation),
+                    braking::levers_for(situation, position),
+                ]
+                .concat()
+            }),
         }),
     }
 }
@@ -112,7 +114,7 @@ fn on_a_bad_day(
         fixes: if one_is_left {
             Vec::new()
         } else {
-            braking::all_on_one_lever(situation)
+            situation.propose(|| braking::all_on_one_lever(situation))
         },
     }
 }

@@ -44,7 +44,7 @@ fn finding(situation: &Situation<'_>, position: HandPosition) -> Finding {
             "From the {position} the hands that brake cannot pull all wheel brakes together, on {}.",
             braking::listed(levers.map(|lever| format!("the {lever}")))
         ),
-        fixes: braking::all_on_one_lever(situation),
+        fixes: situation.propose(|| braking::all_on_one_lever(situation)),
     }
 }
 

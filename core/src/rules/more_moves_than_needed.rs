@@ -49,7 +49,9 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
                 way.hand,
                 situation.plan.bike.place_of(free.button)
             ),
-            fixes: fixes::move_from(situation, way, row.function, |s| s.missed.is_empty()),
+            fixes: situation.propose(|| {
+                fixes::move_from(situation, way, row.function, |s| s.missed.is_empty())
+            }),
         });
     }
     findings

@@ -1,8 +1,8 @@
 //! Tries fixes before they are offered.
 
-use super::{TRIED_BY_HAND, findings_in};
+use super::{ALL, Rule, TRIED_BY_HAND};
 use crate::edit::Edit;
-use crate::finding::{Finding, Fix, Severity};
+use crate::finding::{Finding, Severity};
 use crate::ordered::SmallSet;
 use crate::plan::Plan;
 use crate::situation::Situation;
@@ -15,13 +15,17 @@ const MOST_FIXES: usize = 3;
 /// rule proposes a fix for what it sees itself; whether the change does harm
 /// elsewhere only all rules together can tell.
 pub(super) fn keep_fixes_that_work(plan: &Plan, findings: &mut [Finding]) {
-    let must_before = must_fix_keys(findings);
-    let mut trials: Vec<Trial> = Vec::new();
+    let mut trials = Trials {
+        plan,
+        must_before: must_fix_keys(findings),
+        rules: rules_that_tell(findings),
+        done: Vec::new(),
+    };
     for finding in findings {
         let key = finding.key();
         let mut kept = Vec::new();
         for fix in std::mem::take(&mut finding.fixes) {
-            if kept.len() < MOST_FIXES && works(plan, &mut trials, &must_before, &key, &fix) {
+            if kept.len() < MOST_FIXES && trials.removes(&fix.edit, &key) {
                 kept.push(fix);
             }
         }
@@ -29,7 +33,28 @@ pub(super) fn keep_fixes_that_work(plan: &Plan, findings: &mut [Finding]) {
     }
 }
 
-/// What came of one change; several findings may propose the same.
+/// The rules that tell whether a fix works: those that can say that something
+/// must be fixed, and those that proposed one. What the others say of it does
+/// not matter, and a plan has many fixes to be tried after each change.
+fn rules_that_tell(findings: &[Finding]) -> Vec<&'static Rule> {
+    let proposes = |rule: &Rule| {
+        let mut own = findings.iter().filter(|finding| finding.rule == rule.id);
+        own.any(|finding| !finding.fixes.is_empty())
+    };
+    let all = ALL.iter().copied();
+    all.filter(|rule| rule.severity == Severity::MustFix || proposes(rule))
+        .collect()
+}
+
+/// Changes tried so far; several findings may propose the same.
+struct Trials<'a> {
+    plan: &'a Plan,
+    must_before: SmallSet<String>,
+    rules: Vec<&'static Rule>,
+    done: Vec<Trial>,
+}
+
+/// What came of one change.
 struct Trial {
     edit: Edit,
     /// The findings that stand after it; `None` where it adds a must-fix one or
@@ -37,41 +62,46 @@ struct Trial {
     after: Option<SmallSet<String>>,
 }
 
-fn works(
-    plan: &Plan,
-    trials: &mut Vec<Trial>,
-    must_before: &SmallSet<String>,
-    key: &str,
-    fix: &Fix,
-) -> bool {
-    let at = trials
-        .iter()
-        .position(|trial| trial.edit == fix.edit)
-        .unwrap_or_else(|| {
-            trials.push(Trial {
-                edit: fix.edit.clone(),
-                after: outcome(plan, must_before, &fix.edit),
+impl Trials<'_> {
+    /// Whether a change removes a finding without adding a must-fix one.
+    fn removes(&mut self, edit: &Edit, key: &str) -> bool {
+        let at = self.done.iter().position(|trial| trial.edit == *edit);
+        let at = at.unwrap_or_else(|| {
+            self.done.push(Trial {
+                edit: edit.clone(),
+                after: self.outcome(edit),
             });
-            trials.len() - 1
+            self.done.len() - 1
         });
-    let after = trials[at].after.as_ref();
-    after.is_some_and(|after| !after.contains(key))
+        let after = self.done[at].after.as_ref();
+        after.is_some_and(|after| !after.contains(key))
+    }
+
+    fn outcome(&self, edit: &Edit) -> Option<SmallSet<String>> {
+        let after = self.plan.apply(edit).ok()?;
+        let situation = Situation::of_layout(&after, after.layout());
+        let mut keys = Vec::new();
+        for rule in &self.rules {
+            for finding in (rule.check)(&situation) {
+                let key = finding.key();
+                if weighs_on_a_fix(&finding) && !self.must_before.contains(&key) {
+                    return None;
+                }
+                keys.push(key);
+            }
+        }
+        Some(keys.into_iter().collect())
+    }
 }
 
-fn outcome(plan: &Plan, must_before: &SmallSet<String>, edit: &Edit) -> Option<SmallSet<String>> {
-    let after = plan.apply(edit).ok()?;
-    let findings = findings_in(&Situation::of_layout(&after, after.layout()));
-    must_fix_keys(&findings)
-        .is_subset(must_before)
-        .then(|| findings.iter().map(Finding::key).collect())
-}
-
-/// What must be fixed; that something new is still to be tried by hand is not
-/// held against a fix.
+/// What must be fixed.
 pub(super) fn must_fix_keys(findings: &[Finding]) -> SmallSet<String> {
-    findings
-        .iter()
-        .filter(|f| f.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&f.rule))
-        .map(Finding::key)
-        .collect()
+    let must_fix = findings.iter().filter(|finding| weighs_on_a_fix(finding));
+    must_fix.map(Finding::key).collect()
+}
+
+/// Whether a finding must be fixed; that something new is still to be tried by
+/// hand is not held against a fix.
+fn weighs_on_a_fix(finding: &Finding) -> bool {
+    finding.severity == Severity::MustFix && !TRIED_BY_HAND.contains(&finding.rule)
 }

@@ -59,7 +59,7 @@ fn Answers(heading: String, lines: Vec<HandLine>) -> impl IntoView {
         .collect();
     view! {
         <section class="sheet-part">
-            <h3>{heading.clone()}</h3>
+            <h3 class="part-name">{heading.clone()}</h3>
             <Table label=heading columns rows/>
         </section>
     }

@@ -29,7 +29,7 @@ pub fn Part(
 ) -> impl IntoView {
     view! {
         <section class=format!("sheet-part {class}")>
-            <h3>{heading}</h3>
+            <h3 class="part-name">{heading}</h3>
             {children()}
         </section>
     }

@@ -71,11 +71,10 @@ impl Library {
             self.tell_conflict();
             return;
         }
-        let Some(history) = self.workspace.history() else {
-            return;
-        };
         let before = record.unsaved;
-        record.save(&history, &self.tabs.name.get_value(), now());
+        let writer = self.tabs.name.get_value();
+        self.workspace
+            .with_history(|history| record.save(history, &writer, now()));
         let after = record.unsaved;
         self.desk.set(Some(record));
         self.tell_outcome(before, after);
