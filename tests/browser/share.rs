@@ -101,7 +101,7 @@ fn assert_merge_says(browser: &Browser, words: &str) {
 fn mirror_by_finger(browser: &Browser) {
     browser
         .finger()
-        .tap(&browser.role("button", "Layout and reach"));
+        .tap(&browser.role("button", "Quick starts, reach"));
     let act = browser.role("button", "Mirror");
     act.scroll_into_view();
     browser.finger().tap(&act);

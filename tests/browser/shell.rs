@@ -317,6 +317,10 @@ fn nothing_scrolls_sideways_on_a_small_screen_or_with_large_text() {
             "#/settings",
             "#/rules",
             "#/rules/needed-function-missing",
+            "#/rider",
+            "#/bike",
+            "#/layout",
+            "#/sheet",
         ] {
             home.visit(route);
             home.reload();

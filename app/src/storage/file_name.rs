@@ -22,7 +22,7 @@ pub fn for_unreadable(plan: &str, letter: char) -> String {
 fn stem(name: &str) -> String {
     let mut stem = String::new();
     for c in name.chars() {
-        if c.is_alphanumeric() {
+        if c.is_alphanumeric() || (is_mark(c) && stem.ends_with(|c: char| c != '-')) {
             stem.push(c);
         } else if !stem.is_empty() && !stem.ends_with('-') {
             stem.push('-');
@@ -38,6 +38,21 @@ fn stem(name: &str) -> String {
     }
 }
 
+/// Whether a sign belongs to the letter before it in the scripts of India and
+/// its neighbours, Arabic, Hebrew and Thai, or is a combining accent: the blocks
+/// of the Unicode Standard that hold such marks, without their letters.
+fn is_mark(c: char) -> bool {
+    matches!(c,
+        '\u{300}'..='\u{36f}'
+        | '\u{591}'..='\u{5c7}'
+        | '\u{610}'..='\u{61a}'
+        | '\u{64b}'..='\u{65f}'
+        | '\u{900}'..='\u{963}'
+        | '\u{966}'..='\u{df3}'
+        | '\u{e31}'..='\u{e4e}'
+        | '\u{200c}'..='\u{200d}')
+}
+
 #[cfg(test)]
 mod tests {
     use super::for_plan;
@@ -48,6 +63,10 @@ mod tests {
             ("Mira, road bike", "Mira-road-bike"),
             ("Übung №2", "Übung-2"),
             ("後輪 試し", "後輪-試し"),
+            ("नमस्ते साइकिल", "नमस्ते-साइकिल"),
+            ("e\u{301}toile", "e\u{301}toile"),
+            ("จักรยาน ดี", "จักรยาน-ดี"),
+            ("दो। तीन", "दो-तीन"),
             ("../../etc/passwd", "etc-passwd"),
             ("<img src=x onerror=alert(1)>", "img-src-x-onerror-alert-1"),
             ("a\u{0}b\nc\\d:e*f?g\"h|i", "a-b-c-d-e-f-g-h-i"),

@@ -7,13 +7,15 @@ use super::{Family, findings, rule};
 use crate::catalogue::TemplateId;
 use crate::cockpit::HandPosition::{Drops, Hoods, Tops};
 use crate::cockpit::{BarSide, HoldRun, ProfileOrigin, ThumbWorkKind};
-use crate::edit::{BikeEdit, Edit, PlanEdit};
+use crate::edit::{BikeEdit, Edit, PlanEdit, RideEdit};
 use crate::finding::{Finding, Place, Severity};
 use crate::function::Function::{
     self, FrontLarger, FrontSmaller, FrontToggle, RearEasier, RearHarder, RungDown, RungUp,
 };
 use crate::layout::Hold;
 use crate::plan::Plan;
+use crate::ride::kept::Remembered;
+use crate::ride::study::{Pick, Study, Subject};
 use crate::rider::{Ability, Contact, Difficulty, HandPlace, Side, Use};
 use crate::shift_plan::ShiftPlanKind;
 use crate::vocabulary::Vocabulary;
@@ -153,6 +155,37 @@ fn a_separate_plan_leaves_the_front_out_of_the_drops() {
 fn b_lets_go_of_nothing() {
     let plan = case_b().plan();
     assert_eq!(spoken(&plan), [("not-asked-yet", Severity::Check)]);
+}
+
+/// A hilly hour, ridden to its end and kept with the plan.
+fn ridden(plan: &Plan) -> Plan {
+    let subject = Subject::of(plan, Pick::Layout(plan.current)).expect("a layout of the plan");
+    let mut study =
+        Study::new(plan.rides.road(), plan.rides.habits, vec![subject]).expect("it can be ridden");
+    while !study.advance(100_000) {}
+    let ride = Remembered::of(plan, &study.outcomes()).expect("it was ridden to its end");
+    let kept = plan.apply(&Edit::Ride(RideEdit::Remember(ride)));
+    kept.expect("a ride of its own is kept")
+}
+
+#[test]
+fn b_on_a_ride_the_right_thumb_makes_nearly_all_presses() {
+    let plan = ridden(&case_b().plan());
+    let load = |plan: &Plan| -> Vec<Finding> {
+        let found = findings(plan).into_iter();
+        found
+            .filter(|f| f.rule == "one-contact-takes-most-presses")
+            .collect()
+    };
+    let found = load(&plan);
+    assert_eq!(found.len(), 1, "{found:?}");
+    assert_eq!(found[0].places, [Place::Hand(Side::Right)]);
+    assert!(
+        found[0].message.contains("the right thumb makes"),
+        "{}",
+        found[0].message
+    );
+    assert!(load(&case_b().plan()).is_empty(), "nothing was ridden");
 }
 
 #[test]

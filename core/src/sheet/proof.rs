@@ -3,8 +3,10 @@
 use super::{Field, Tick, TickList, capital, listed};
 use crate::cockpit::Bike;
 use crate::finding::Place;
+use crate::function::Function;
 use crate::lights::Lights;
 use crate::ordered;
+use crate::plan::Plan;
 use crate::situation::Situation;
 
 /// What every sheet says.
@@ -99,23 +101,24 @@ fn stops(bike: &Bike) -> TickList {
 }
 
 fn shifts(situation: &Situation<'_>) -> TickList {
-    let bike = &situation.plan.bike;
-    let ticks = situation
-        .coverage
-        .rows
-        .iter()
+    let rows = situation.coverage.rows.iter();
+    let called: Vec<(Function, Vec<usize>)> = rows
         .filter(|row| row.function.shifts())
-        .map(|row| {
-            // A toggle and two buttons together serve for both front functions.
-            let lit = Lights::of(situation.plan, &[Place::Function(row.function)]);
-            let mut numbers: Vec<usize> = lit
-                .buttons
-                .iter()
-                .filter_map(|id| bike.balloon(*id))
-                .collect();
-            ordered::sort(&mut numbers);
-            Tick::plain(capital(&row.function.to_string()))
-                .about(numbers)
+        .map(|row| (row.function, numbers_of(situation.plan, row.function)))
+        .collect();
+    // What only a toggle does is tried with the toggle: it cannot be asked for a direction.
+    let toggle = called
+        .iter()
+        .find(|(function, _)| *function == Function::FrontToggle);
+    let of_the_toggle = |function: Function, numbers: &Vec<usize>| {
+        function != Function::FrontToggle && toggle.is_some_and(|(_, same)| same == numbers)
+    };
+    let ticks = called
+        .iter()
+        .filter(|(function, numbers)| !of_the_toggle(*function, numbers))
+        .map(|(function, numbers)| {
+            Tick::plain(capital(&function.to_string()))
+                .about(numbers.clone())
                 .times(3)
         })
         .collect();
@@ -124,6 +127,16 @@ fn shifts(situation: &Situation<'_>) -> TickList {
         note: "One at a time, pedalling lightly.",
         ticks,
     }
+}
+
+/// The balloons of the buttons that serve a function; a toggle, and two buttons
+/// together, serve both front functions.
+fn numbers_of(plan: &Plan, function: Function) -> Vec<usize> {
+    let lit = Lights::of(plan, &[Place::Function(function)]);
+    let buttons = lit.buttons.iter();
+    let mut numbers: Vec<usize> = buttons.filter_map(|id| plan.bike.balloon(*id)).collect();
+    ordered::sort(&mut numbers);
+    numbers
 }
 
 fn after() -> TickList {

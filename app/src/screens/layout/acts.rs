@@ -34,9 +34,9 @@ pub fn Head() -> impl IntoView {
             </button>
             <button type="button" class="unfold" aria-controls="whole-layout"
                 aria-expanded=move || is_open.get().to_string()
-                on:click=move |_| is_open.update(|open| *open = !*open)>"Layout and reach"</button>
+                on:click=move |_| is_open.update(|open| *open = !*open)>"Quick starts, reach"</button>
             <div id="whole-layout" class="folds" class:open=move || is_open.get()
-                role="group" aria-label="Layout and reach">
+                role="group" aria-label="Quick starts, reach">
                 <Layouts/>
                 <ShiftPlan/>
                 <ShowReach/>
