@@ -282,7 +282,7 @@ fn links_cut_off_hostile_or_too_long_are_refused_in_words() {
     field.fill("https://example.org/");
     shop.role("button", "Open the link").click();
     shop.css("#paste-error")
-        .wait_for_text("This is no link to a plan");
+        .wait_for_text("This is no link to a plan: such a link has “#/open/” in it");
     shop.assert_accessible();
     field.fill(&good);
     shop.role("button", "Open the link").click();
