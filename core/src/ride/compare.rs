@@ -42,6 +42,7 @@ fn changes(from: &Outcome, to: &Outcome) -> Vec<String> {
         let who = Who::Hand(*side);
         for measure in [
             Measure::WorstTenMinutes,
+            Measure::Pulls,
             Measure::Clashes,
             Measure::Delays,
             Measure::Offs,

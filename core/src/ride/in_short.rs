@@ -163,6 +163,28 @@ mod tests {
         assert!(!has(&alone, "these come out alike"));
     }
 
+    /// Brakes that another hand pulls are a difference, few presses or not.
+    #[test]
+    fn brakes_that_move_to_the_other_hand_are_not_called_alike() {
+        let plan = demo(DemoId::Plover).plan;
+        let found = ridden(&plan, RoadKind::Pass, &[ShiftPlanKind::Ladder]);
+        let mut others = found.clone();
+        for load in &mut others[2].loads {
+            load.left.work.pulls += load.right.work.pulls;
+            load.right.work.pulls = 0;
+        }
+        others[2].ride.load = others[2].loads[0].clone();
+        let said = differences(&others[0], &others[2]);
+        assert!(
+            has(&said, "Left hand: brake pulls go from about "),
+            "{said:?}"
+        );
+        assert!(has(&said, " to none."), "{said:?}");
+        let short = in_short(&others);
+        assert!(has(&short, "This road needs few presses"), "{short:?}");
+        assert!(!has(&short, "come out alike"), "{short:?}");
+    }
+
     #[test]
     fn where_hands_shift_much_neither_is_said() {
         let plan = demo(DemoId::Wren).plan;

@@ -92,7 +92,7 @@ vocabulary! {
         /// At the longest.
         LongestWanted = "longest-wanted", "longest time the brake then waits, in seconds";
         /// Presses an hour in the last third against the first.
-        LastThird = "last-third", "presses an hour in the last third of the road, as times those in the first";
+        LastThird = "last-third", "presses an hour in the last third of the road, divided by those in the first";
     }
 }
 
