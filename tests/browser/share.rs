@@ -264,9 +264,9 @@ fn links_cut_off_hostile_or_too_long_are_refused_in_words() {
         ("AAAA".to_owned(), "was damaged on its way"),
         (
             packed.replacen(&packed[40..44], "%3C.", 1),
-            "which no link does",
+            "which no link to a plan does",
         ),
-        (format!("{packed}{markup}"), "which no link does"),
+        (format!("{packed}{markup}"), "which no link to a plan does"),
         ("A".repeat(70_000), "is too long: 70000 characters"),
     ] {
         follow(&shop, &format!("{before}{packed}"));
