@@ -12,6 +12,7 @@ pub mod export;
 pub mod gearbox;
 pub mod grasp;
 pub mod habits;
+pub mod in_short;
 pub mod kept;
 pub mod load;
 pub mod measure;

@@ -8,6 +8,7 @@ use crate::layout::{Hold, Layout, LayoutId};
 use crate::plan::Plan;
 use crate::practice;
 use crate::record::Code;
+use crate::review::{self, MarkLine};
 use crate::revision;
 use crate::rider::{Day, Side};
 use crate::rules;
@@ -23,6 +24,8 @@ vocabulary! {
     pub enum Topic as "topic of a comparison" {
         /// What each button does.
         Buttons = "buttons", "buttons";
+        /// What the rider says of single buttons.
+        Marks = "marks", "what the rider marked";
         /// What the rules say.
         Findings = "findings", "findings";
         /// What is reached from where.
@@ -30,7 +33,7 @@ vocabulary! {
         /// Gears.
         Gears = "gears", "gears";
         /// What a ride asks of the hands.
-        Loads = "loads", "loads";
+        Loads = "loads", "on a ride";
         /// How practice went.
         Practice = "practice", "practice";
     }
@@ -116,13 +119,15 @@ impl Comparison {
         let columns: Vec<Column> = looked.iter().map(column).collect();
         let mut lines = buttons(plan);
         let differing = differing(&lines);
+        let marks = Marked::all(plan, &columns);
+        lines.extend(marks.iter().map(Marked::line));
         lines.extend(findings(plan, &looked));
         lines.extend(coverage(&looked));
         lines.extend(gears(plan));
         lines.extend(loads(plan));
         lines.extend(practised(plan));
         Comparison {
-            sentences: sentences(plan, &columns, &lines, differing.len()),
+            sentences: sentences(plan, &columns, &lines, &marks, differing.len()),
             columns,
             lines,
             differing,
@@ -215,6 +220,69 @@ fn does(plan: &Plan, layout: &Layout, id: ButtonId) -> String {
         None => does,
         Some(Hold::Repeats(run)) => format!("{does}; held: {run}"),
         Some(Hold::Does(function)) => format!("{does}; held: {function}"),
+    }
+}
+
+/// A button that the rider marked, with what it does in each layout: what hurts
+/// in one may be blank in another.
+struct Marked {
+    mark: MarkLine,
+    /// "2 left inner paddle: hurts: after an hour".
+    words: String,
+    /// The layouts that are as the one of which it was said.
+    of: Vec<String>,
+    /// What the button does, a cell for each layout.
+    does: Vec<String>,
+}
+
+impl Marked {
+    /// The marks on buttons that are still on the bike.
+    fn all(plan: &Plan, columns: &[Column]) -> Vec<Marked> {
+        let marks = review::marks(plan).into_iter();
+        let there = marks.filter(|mark| plan.bike.balloon(mark.button).is_some());
+        there
+            .map(|mark| {
+                let said_of = columns.iter().filter(|column| column.code == mark.code);
+                let layouts = plan.layouts.iter();
+                Marked {
+                    words: mark.said(plan),
+                    of: said_of.map(|column| column.name.clone()).collect(),
+                    does: layouts.map(|own| does(plan, own, mark.button)).collect(),
+                    mark,
+                }
+            })
+            .collect()
+    }
+
+    fn line(&self) -> Line {
+        Line {
+            places: vec![Place::Button(self.mark.button)],
+            ..Line::new(Topic::Marks, self.words.clone(), self.does.clone())
+        }
+    }
+
+    /// "The rider marked 2 left inner paddle: hurts, said of “Both”. What it
+    /// does: rear easier in “Both”; blank in “Left”."
+    fn sentence(&self, columns: &[Column]) -> String {
+        let quoted: Vec<String> = self.of.iter().map(|name| format!("“{name}”")).collect();
+        let of = match quoted.is_empty() {
+            true => "said before the plan changed".to_owned(),
+            false => format!("said of {}", list(&quoted, "and")),
+        };
+        let does: Vec<String> = columns
+            .iter()
+            .zip(&self.does)
+            .map(|(column, does)| format!("{does} in “{}”", column.name))
+            .collect();
+        let alike = self.does.windows(2).all(|two| two[0] == two[1]);
+        let does = match (alike, self.does.first()) {
+            (true, Some(does)) => format!("{does} in all of them"),
+            _ => does.join("; "),
+        };
+        format!(
+            "The rider marked {}, {of}. What it does: {does}.",
+            self.words
+        )
     }
 }
 
@@ -345,12 +413,12 @@ fn loads(plan: &Plan) -> Vec<Line> {
             Some(ride) => {
                 let hand = ride.hand(side);
                 format!(
-                    "{} in {} min, {} of them while braking",
-                    hand.presses, ride.minutes, hand.clashes
+                    "{} presses and {} brake pulls in {} min; {} of the presses while braking",
+                    hand.presses, hand.pulls, ride.minutes, hand.clashes
                 )
             }
         });
-        let head = format!("Presses of the {side} hand on a ride");
+        let head = format!("What the {side} hand does");
         Line {
             places: vec![Place::Hand(side)],
             ..Line::new(Topic::Loads, head, cells.collect())
@@ -389,7 +457,13 @@ fn practised(plan: &Plan) -> Vec<Line> {
 }
 
 /// What matters, for people who do not read tables.
-fn sentences(plan: &Plan, columns: &[Column], lines: &[Line], differing: usize) -> Vec<String> {
+fn sentences(
+    plan: &Plan,
+    columns: &[Column],
+    lines: &[Line],
+    marks: &[Marked],
+    differing: usize,
+) -> Vec<String> {
     if columns.len() < 2 {
         return vec!["There is one layout. Copy it to try another idea beside it.".into()];
     }
@@ -411,11 +485,9 @@ fn sentences(plan: &Plan, columns: &[Column], lines: &[Line], differing: usize) 
             .iter()
             .map(|line| line.head.to_lowercase())
             .collect();
-        said.push(format!(
-            "What differs for the hands: {}.",
-            list(&heads, "and")
-        ));
+        said.push(format!("Reached otherwise: {}.", list(&heads, "and")));
     }
+    said.extend(marks.iter().map(|marked| marked.sentence(columns)));
     if let Some(chosen) = &plan.chosen {
         let name = columns
             .iter()
@@ -436,11 +508,13 @@ mod tests {
 
     use super::{Comparison, Topic};
     use crate::catalogue::{DemoId, demo};
-    use crate::edit::{Edit, LayoutEdit, PlanEdit};
+    use crate::edit::{Edit, LayoutEdit, PlanEdit, RecordEdit};
     use crate::finding::Role;
     use crate::function::Function;
     use crate::layout::Chosen;
     use crate::plan::Plan;
+    use crate::record::Matter;
+    use crate::review::MarkKind;
     use crate::testing::{button, plan};
 
     proptest! {
@@ -525,9 +599,64 @@ mod tests {
         let last = |line: &super::Line| line.cells.last().cloned();
         assert_eq!(
             last(&loads[0]),
-            Some("0 in 60 min, 0 of them while braking".into())
+            Some("0 presses and 0 brake pulls in 60 min; 0 of the presses while braking".into())
         );
         assert!(loads.iter().all(|l| l.cells[0] == "not ridden yet"));
+    }
+
+    #[test]
+    fn what_the_rider_marked_is_told_with_what_the_button_does_in_each() {
+        let plan = demo(DemoId::Plover).plan;
+        let pod = button(&plan, "left thumb pod, near button");
+        let first = plan.layouts[0].id;
+        let plan = after(&plan, PlanEdit::SelectLayout(first));
+        let mark = Edit::Record(RecordEdit {
+            by: "".into(),
+            role: Role::Rider,
+            date: None,
+            matter: Matter::Mark {
+                button: pod,
+                kind: MarkKind::Hurts,
+                text: "after an hour".into(),
+            },
+        });
+        let plan = plan.apply(&mark).expect("the rider marks it");
+        let said = |plan: &Plan| {
+            let compared = Comparison::of(plan);
+            let lines = compared.lines.into_iter();
+            let own: Vec<_> = lines.filter(|line| line.topic == Topic::Marks).collect();
+            let mut sentences = compared.sentences.into_iter();
+            (own, sentences.find(|said| said.contains("marked")))
+        };
+        let (lines, sentence) = said(&plan);
+        assert_eq!(lines.len(), 1);
+        assert_eq!(
+            lines[0].head,
+            "2 left thumb pod, near button: hurts: after an hour"
+        );
+        assert_eq!(lines[0].cells, ["front toggle", "blank"]);
+        let of = |name: &str, does: &str| {
+            format!(
+                "The rider marked 2 left thumb pod, near button: hurts: after an hour, said of {name}. What it does: {does}."
+            )
+        };
+        let both = "front toggle in “Front under the left index finger”; blank in “Ladder under the right thumb”";
+        let own = "“Front under the left index finger”";
+        assert_eq!(sentence, Some(of(own, both)));
+        // Which layout is in hand makes no difference.
+        let other = after(&plan, PlanEdit::SelectLayout(plan.layouts[1].id));
+        assert_eq!(said(&other).1, Some(of(own, both)));
+        // A layout that changed since is not the one it was said of.
+        let tap = Edit::Layout(LayoutEdit::Tap(pod, None));
+        let blank = plan.apply(&tap).expect("the button can be cleared");
+        let (lines, sentence) = said(&blank);
+        assert!(!lines[0].differs());
+        let sentence = sentence.expect("it is told");
+        assert!(
+            sentence
+                .ends_with(", said before the plan changed. What it does: blank in all of them."),
+            "{sentence}"
+        );
     }
 
     #[test]

@@ -7,6 +7,7 @@ use std::sync::Arc;
 use leverwright_core::document;
 use leverwright_core::plan::Plan;
 use leverwright_core::ride::compare::differences;
+use leverwright_core::ride::in_short::in_short;
 use leverwright_core::ride::page::{road_words, tables};
 use leverwright_core::ride::study::{Outcome, Study, Subject};
 use leverwright_core::shift_plan::ShiftPlanKind;
@@ -92,6 +93,7 @@ fn one_hand_on_an_imported_road_is_compared_under_separate_and_ladder() {
         "return [...document.querySelectorAll('.table-scroll .ride-table.load :is(td, tbody th)')].map(c => c.textContent)",
     );
     let said = clinic.css(".ride-part .differences li").texts();
+    let short = clinic.css(".ride-short li").texts();
     clinic.assert_accessible();
 
     let plan = plan(&clinic);
@@ -104,6 +106,39 @@ fn one_hand_on_an_imported_road_is_compared_under_separate_and_ladder() {
         .collect();
     assert_eq!(cells, own);
     assert_eq!(said, differences(&outcomes[0], &outcomes[2]));
+    assert_eq!(short, in_short(&outcomes));
+}
+
+/// Where hands brake more than they shift, that is what is seen first.
+#[test]
+fn a_long_climb_says_why_layouts_differ_little_and_counts_the_brake_pulls_first() {
+    let home = Browser::open_phone("home");
+    start(&home, ROAD);
+    home.visit("#/ride");
+    let count = |words: &str| {
+        let list = home.role("combobox", "Count");
+        list.wait_until_shown();
+        assert_eq!(
+            list.script("return arguments[0].selectedOptions[0].textContent"),
+            words
+        );
+    };
+    home.role("button", "Ride").click();
+    count("presses an hour");
+    assert_eq!(home.css(".ride-short li").count(), 1);
+    home.role("combobox", "Road to ride").focus();
+    home.type_text("long climb");
+    home.css(".road-words").wait_for_text("Long climb");
+    home.role("button", "Ride").click();
+    home.css(".ride-short")
+        .wait_for_text("This road needs few presses");
+    home.css(".ride-short")
+        .wait_for_text("Most of what the hands do here is braking");
+    count("brake pulls");
+    let first = home.css(".used-list li").nth(0).text();
+    assert!(first.ends_with("pulls"), "{first}");
+    home.assert_accessible();
+    assert!(overflow(&home) <= 0.0);
 }
 
 #[test]

@@ -264,9 +264,9 @@ fn links_cut_off_hostile_or_too_long_are_refused_in_words() {
         ("AAAA".to_owned(), "was damaged on its way"),
         (
             packed.replacen(&packed[40..44], "%3C.", 1),
-            "which no link does",
+            "which no link to a plan does",
         ),
-        (format!("{packed}{markup}"), "which no link does"),
+        (format!("{packed}{markup}"), "which no link to a plan does"),
         ("A".repeat(70_000), "is too long: 70000 characters"),
     ] {
         follow(&shop, &format!("{before}{packed}"));
@@ -282,7 +282,7 @@ fn links_cut_off_hostile_or_too_long_are_refused_in_words() {
     field.fill("https://example.org/");
     shop.role("button", "Open the link").click();
     shop.css("#paste-error")
-        .wait_for_text("This is no link to a plan");
+        .wait_for_text("This is no link to a plan: such a link has “#/open/” in it");
     shop.assert_accessible();
     field.fill(&good);
     shop.role("button", "Open the link").click();

@@ -46,7 +46,8 @@ fn Open(compared: Memo<Option<Compared>>) -> impl IntoView {
     view! {
         <div class="compare">
             <p class="lead on-screen">
-                "Puts the layouts of this plan side by side, so that one can be chosen for the sheet."
+                "Puts the layouts of this plan side by side, so that one can be chosen for the sheet. A \
+                diamond ◆ marks what is not the same in all of them."
             </p>
             {view_of(move || compared.get().map(|compared| view! { <Head compared/> }))}
             <div class="compare-cards">

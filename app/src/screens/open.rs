@@ -23,8 +23,8 @@ pub fn OpenScreen() -> impl IntoView {
     view! {
         <h1>"Open"</h1>
         <p class="lead">
-            "Looks at a plan that somebody handed on. Nothing here is overwritten, and nothing is \
-            sent anywhere."
+            "Here you see a plan that somebody sent you. It becomes one of yours only when you say \
+            so. Nothing here is overwritten, and nothing is sent anywhere."
         </p>
         {view_of(move || match arrivals.first() {
             None => view! { <Nothing/> }.into_any(),
@@ -41,7 +41,7 @@ pub fn OpenScreen() -> impl IntoView {
 fn Nothing() -> impl IntoView {
     view! {
         <p>
-            "A link that you follow opens here by itself. One that came as text is pasted below. \
+            "A link that you tap opens here by itself. If it does not, copy it and paste it below. \
             A file is opened under "<a href=Route::Plans.href()>"Plans"</a>"."
         </p>
         <PasteLink/>

@@ -53,7 +53,9 @@ pub struct MarkLine {
     pub kind: MarkKind,
     /// More about it; may be empty.
     pub text: Text,
-    /// Whether it was said of another revision.
+    /// The revision code of what it was said of.
+    pub code: Code,
+    /// Whether that is another revision.
     pub is_older: bool,
 }
 
@@ -174,6 +176,7 @@ pub fn marks(plan: &Plan) -> Vec<MarkLine> {
             button: *button,
             kind: *kind,
             text: text.clone(),
+            code: entry.code,
             is_older: entry.code != code,
         });
     }
@@ -191,16 +194,20 @@ impl CommentLine {
 
 impl MarkLine {
     /// "2 left inner paddle: hurts: after an hour".
-    pub fn words(&self, plan: &Plan) -> String {
+    pub fn said(&self, plan: &Plan) -> String {
         let place = Pin::Place(Place::Button(self.button)).words(plan);
-        let more = match self.text.is_empty() {
-            true => String::new(),
-            false => format!(": {}", self.text),
-        };
+        match self.text.is_empty() {
+            true => format!("{place}: {}", self.kind),
+            false => format!("{place}: {}: {}", self.kind, self.text),
+        }
+    }
+
+    /// The same at the head of a line, with whether it is older.
+    pub fn words(&self, plan: &Plan) -> String {
         let older = match self.is_older {
             true => " (said of an older revision)",
             false => "",
         };
-        format!("{}: {}{more}{older}", capital(&place), self.kind)
+        format!("{}{older}", capital(&self.said(plan)))
     }
 }

@@ -11,6 +11,24 @@ use crate::vocabulary::Vocabulary;
 /// a sentence each, hands first. Differences inside the ranges are told as
 /// none.
 pub fn differences(from: &Outcome, to: &Outcome) -> Vec<String> {
+    let mut sentences = changes(from, to);
+    for side in Side::ALL {
+        still_clashes(*side, from, to, &mut sentences);
+    }
+    missing(to, &mut sentences);
+    if sentences.is_empty() {
+        sentences.push("No difference that stands out: one ride varies more than that.".into());
+    }
+    sentences
+}
+
+/// Whether nothing changes from one outcome to another beyond what varies from
+/// ride to ride.
+pub(super) fn are_alike(from: &Outcome, to: &Outcome) -> bool {
+    changes(from, to).is_empty()
+}
+
+fn changes(from: &Outcome, to: &Outcome) -> Vec<String> {
     let mut sentences = Vec::new();
     for side in Side::ALL {
         let who = Who::Hand(*side);
@@ -24,6 +42,7 @@ pub fn differences(from: &Outcome, to: &Outcome) -> Vec<String> {
         let who = Who::Hand(*side);
         for measure in [
             Measure::WorstTenMinutes,
+            Measure::Pulls,
             Measure::Clashes,
             Measure::Delays,
             Measure::Offs,
@@ -31,10 +50,6 @@ pub fn differences(from: &Outcome, to: &Outcome) -> Vec<String> {
         ] {
             changed(measure, who, from, to, &mut sentences);
         }
-    }
-    missing(to, &mut sentences);
-    if sentences.is_empty() {
-        sentences.push("No difference that stands out from what varies between rides.".into());
     }
     sentences
 }
@@ -57,7 +72,7 @@ fn contacts(side: Side, from: &Outcome, to: &Outcome) -> Vec<Contact> {
 }
 
 /// "about 180–240", "about 80", "none".
-fn words(span: Span) -> String {
+pub(super) fn words(span: Span) -> String {
     let (low, high) = (rounded(span.low), rounded(span.high));
     match (low.as_str(), high.as_str()) {
         ("0", "0") => "none".into(),
@@ -105,7 +120,15 @@ fn changed(measure: Measure, who: Who, from: &Outcome, to: &Outcome, sentences: 
     if apart(a, b) {
         let (a, b, who) = (words(a), words(b), capital(who));
         sentences.push(format!("{who}: {measure} go from {a} to {b}."));
-    } else if measure == Measure::Clashes && b.told > 0.0 {
+    }
+}
+
+/// Presses while braking that are neither more nor fewer are not passed over.
+fn still_clashes(side: Side, from: &Outcome, to: &Outcome, sentences: &mut Vec<String>) {
+    let who = Who::Hand(side);
+    let of = |outcome| Measure::Clashes.span(who, outcome);
+    let (a, b) = (of(from), of(to));
+    if b.told > 0.0 && !apart(a, b) {
         let (b, who) = (words(b), capital(who));
         sentences.push(format!(
             "{who}: some shifts still come while braking, {b} on this road."
@@ -117,12 +140,12 @@ fn missing(to: &Outcome, sentences: &mut Vec<String>) {
     let name = &to.subject.name;
     if to.ride.load.missing > 0 {
         sentences.push(format!(
-            "{name}: some shifts cannot be called up where they are wanted, so presses are fewer than the road asks for."
+            "{name}: some shifts cannot be reached where they are needed. So fewer presses are counted than the road asks for."
         ));
     }
     if to.ride.load.unbraked > 0 {
         sentences.push(format!(
-            "{name}: no hand pulls a brake where one is wanted."
+            "{name}: no hand can pull a brake where one is needed."
         ));
     }
 }

@@ -116,6 +116,16 @@ impl Load {
         self.left.work.presses + self.right.work.presses
     }
 
+    /// The brake pulls of both hands.
+    pub fn pulls(&self) -> u32 {
+        self.left.work.pulls + self.right.work.pulls
+    }
+
+    /// Whether the hands pull brakes more often than they press buttons.
+    pub fn is_mostly_braking(&self) -> bool {
+        self.pulls() > self.presses()
+    }
+
     /// Presses in an hour of the first and of the last third of the road.
     pub fn first_and_last(&self, work: &Work) -> [f64; 2] {
         [0, 2].map(|third| match self.seconds[third] {

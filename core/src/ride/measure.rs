@@ -55,44 +55,44 @@ vocabulary! {
         PressesPerHour = "presses-per-hour", "presses an hour";
         /// Presses in all.
         Presses = "presses", "presses in all";
-        /// Presses in the worst minute.
-        WorstMinute = "worst-minute", "presses in the worst minute";
-        /// Presses in the worst ten minutes.
-        WorstTenMinutes = "worst-ten-minutes", "presses in the worst ten minutes";
-        /// Bursts.
-        Bursts = "bursts", "bursts: three presses or more, less than 3 s apart";
-        /// The longest burst.
-        LongestBurst = "longest-burst", "presses of the longest burst";
-        /// The longest rest.
-        LongestRest = "longest-rest", "longest rest, in minutes";
-        /// Holds.
-        Holds = "holds", "buttons kept pressed";
-        /// The longest hold.
-        LongestHold = "longest-hold", "longest hold, in seconds";
-        /// All holds.
-        Held = "held", "all holds together, in seconds";
         /// Brake pulls.
         Pulls = "pulls", "brake pulls";
         /// The longest pull.
         LongestPull = "longest-pull", "longest brake pull, in seconds";
         /// Time at the brake.
-        PulledPerHour = "pulled-per-hour", "minutes at the brake an hour";
+        PulledPerHour = "pulled-per-hour", "minutes of braking an hour";
+        /// Presses in the worst minute.
+        WorstMinute = "worst-minute", "presses in the busiest minute";
+        /// Presses in the worst ten minutes.
+        WorstTenMinutes = "worst-ten-minutes", "presses in the busiest ten minutes";
+        /// Bursts.
+        Bursts = "bursts", "quick runs: three presses or more, less than 3 s apart";
+        /// The longest burst.
+        LongestBurst = "longest-burst", "presses of the longest quick run";
+        /// The longest rest.
+        LongestRest = "longest-rest", "longest rest, in minutes";
+        /// Holds.
+        Holds = "holds", "times a button is kept pressed";
+        /// The longest hold.
+        LongestHold = "longest-hold", "longest time a button is kept pressed, in seconds";
+        /// All holds.
+        Held = "held", "buttons kept pressed in all, in seconds";
         /// Presses while it brakes.
-        Clashes = "clashes", "presses while it brakes";
+        Clashes = "clashes", "presses while braking";
         /// Shifts that waited.
-        Delays = "delays", "shifts put off for braking";
+        Delays = "delays", "shifts that wait until the brake is let go";
         /// Moves along the bar.
         Moves = "moves", "moves along the bar";
         /// Times off its place.
-        Offs = "offs", "times off its place to press or brake";
+        Offs = "offs", "times it leaves its place to press or brake";
         /// Speed at the worst of those.
-        FastestOff = "fastest-off", "highest speed then, in km/h";
+        FastestOff = "fastest-off", "highest speed while it moves or is away, in km/h";
         /// A brake wanted meanwhile.
-        Wanted = "wanted", "times its brake was wanted meanwhile";
+        Wanted = "wanted", "times its brake is needed while it is away";
         /// At the longest.
-        LongestWanted = "longest-wanted", "longest of those, in seconds";
+        LongestWanted = "longest-wanted", "longest time the brake then waits, in seconds";
         /// Presses an hour in the last third against the first.
-        LastThird = "last-third", "presses an hour in the last third of the road, against the first";
+        LastThird = "last-third", "presses an hour in the last third of the road, divided by those in the first";
     }
 }
 
@@ -150,6 +150,28 @@ impl Measure {
                 | Measure::Wanted
                 | Measure::LongestWanted
         )
+    }
+
+    /// Whether it only says more about something that another measure counts.
+    pub const fn is_detail(self) -> bool {
+        matches!(
+            self,
+            Measure::LongestPull
+                | Measure::PulledPerHour
+                | Measure::LongestBurst
+                | Measure::LongestHold
+                | Measure::Held
+                | Measure::FastestOff
+                | Measure::LongestWanted
+        )
+    }
+
+    /// What the hands do most in a load: what is looked at first.
+    pub fn of_most(load: &Load) -> Measure {
+        match load.is_mostly_braking() {
+            true => Measure::Pulls,
+            false => Measure::PressesPerHour,
+        }
     }
 
     /// Its range in an outcome.

@@ -2,6 +2,7 @@
 
 use super::compare::{against_known, differences};
 use super::habits::{Conditions, Habit, Habits};
+use super::in_short::in_short;
 use super::measure::{Measure, Who};
 use super::road::Road;
 use super::study::Outcome;
@@ -13,9 +14,9 @@ use crate::vocabulary::Vocabulary;
 
 /// What the model takes for granted and leaves out, in plain words.
 pub const ASSUMPTIONS: &[&str] = &[
-    "Worked out, not measured: a rider of the given weight and power follows the road, keeps the cadence within its band, brakes early and gently for bends and known stops, and firmly for sudden ones.",
+    "Worked out, not measured: a rider of the given weight and power follows the road, shifts to keep pedalling at a comfortable pace, brakes early and gently for bends and known stops, and firmly for sudden ones.",
     "Each number is a range over more and less power, wind from ahead and behind, and earlier and later shifts. The real ride may lie outside it.",
-    "Left out: traffic, road surface, tiredness, fear, corners that are not in the track, mis-shifts, and everything that hands do besides shifting and braking.",
+    "Left out: traffic, road surface, tiredness, fear, corners that are not in the track, wrong presses, and everything that hands do besides shifting and braking.",
     "Steps of difficulty are not turned into forces. A press counts as a press, whatever it costs.",
     "No limit for work is used: those were made for hours of one task and leave out what matters on a bike. Compare layouts with each other, and with a ride that was fine.",
 ];
@@ -35,14 +36,15 @@ pub struct LoadTable {
     pub head: Vec<String>,
     /// Its rows: a name, then a cell for each other column.
     pub rows: Vec<Vec<String>>,
-    /// What never happened, so that it needs no row.
+    /// What never happened, so that it needs no row; details of it are passed
+    /// over.
     pub never: Vec<String>,
 }
 
 impl LoadTable {
     /// What never happened, in a sentence; nothing where everything did.
     pub fn never_words(&self) -> Option<String> {
-        (!self.never.is_empty()).then(|| format!("None of: {}.", self.never.join("; ")))
+        (!self.never.is_empty()).then(|| format!("Never on this ride: {}.", self.never.join("; ")))
     }
 }
 
@@ -55,6 +57,8 @@ pub struct LoadPage {
     pub road: String,
     /// How the rider rides: each habit and what was taken.
     pub habits: Vec<String>,
+    /// What the rides ask, in a few sentences.
+    pub in_short: Vec<String>,
     /// A table for each subject and day.
     pub tables: Vec<LoadTable>,
     /// What differs between the first subject and each other one.
@@ -92,6 +96,7 @@ impl LoadPage {
             title: TitleBlock::of(&situation),
             road: road_words(road),
             habits: habits(&plan.rides.habits),
+            in_short: in_short(outcomes),
             tables: tables(outcomes),
             differences: compared,
             against_known: against,
@@ -110,6 +115,9 @@ impl LoadPage {
         if self.unfinished {
             lines.push("Stopped before the end: the numbers are of what was ridden.".into());
         }
+        lines.push(String::new());
+        lines.push("-- In short --".into());
+        lines.extend(self.in_short.iter().cloned());
         for table in &self.tables {
             lines.push(String::new());
             lines.push(format!("-- {} --", table.caption));
@@ -197,7 +205,9 @@ fn table(outcome: &Outcome, day: &str) -> LoadTable {
         let told = |who: &Who| matches!(who, Who::Hand(_)) || measure.is_of_contacts();
         let happened = |who: &Who| told(who) && measure.span(*who, outcome).high > 0.0;
         if !who.iter().any(happened) {
-            never.push(measure.to_string());
+            if !measure.is_detail() {
+                never.push(measure.to_string());
+            }
             continue;
         }
         let cell = |who: &Who| match told(who) {

@@ -19,7 +19,7 @@ pub enum ShareError {
         most: usize,
     },
     /// Nothing stands after the address.
-    #[error("The link is empty after its address. Get it again, whole.")]
+    #[error("The link is empty after its address. Ask for the whole link.")]
     Empty,
     /// More stands there than any plan needs.
     #[error(
@@ -33,7 +33,7 @@ pub enum ShareError {
     },
     /// A character that no link has.
     #[error(
-        "The link holds “{found}” at character {at} of its content, which no link does. Copy it again, from its first character to its last."
+        "The link holds “{found}”, which no link to a plan does (character {at} after “#/open/”). Copy it again, from its first character to its last."
     )]
     Stray {
         /// What was found.
@@ -42,16 +42,14 @@ pub enum ShareError {
         at: usize,
     },
     /// The end is missing.
-    #[error("The link is cut off: its end is missing. Get it again, whole, or as a file.")]
+    #[error("The link is cut off: its end is missing. Ask for the whole link, or for a file.")]
     CutOff,
     /// It was changed on its way.
-    #[error(
-        "The link was damaged on its way: what it holds does not add up. Get it again, or as a file."
-    )]
+    #[error("The link was damaged on its way. Ask for it again, or for a file.")]
     Damaged,
     /// It swells to more than any plan is.
     #[error(
-        "The link swells to more than {most} bytes, and no plan does. It is not opened. Ask who sent it."
+        "The link unpacks to more than any plan holds ({most} bytes). It is not opened. Ask who sent it."
     )]
     Swells {
         /// The largest plan in bytes.

@@ -94,16 +94,16 @@ fn refusals_are_words() {
     let whole = packed::pack(document::compact(&demo(DemoId::Wren).plan).as_bytes());
     assert_eq!(
         refusal(""),
-        "The link is empty after its address. Get it again, whole."
+        "The link is empty after its address. Ask for the whole link."
     );
     assert_eq!(
         refusal(&whole[..whole.len() / 2]),
-        "The link is cut off: its end is missing. Get it again, whole, or as a file."
+        "The link is cut off: its end is missing. Ask for the whole link, or for a file."
     );
     assert_eq!(
         refusal(&whole.replacen('A', "%41", 1).replacen('%', " ", 1)),
         format!(
-            "The link holds “ ” at character {} of its content, which no link does. Copy it again, from its first character to its last.",
+            "The link holds “ ”, which no link to a plan does (character {} after “#/open/”). Copy it again, from its first character to its last.",
             whole.find('A').expect("an A") + 1
         )
     );

@@ -22,7 +22,10 @@ pub fn Table(compared: Compared) -> impl IntoView {
         .filter(|line| !line.differs())
         .count();
     let all = RwSignal::new(false);
-    let label = format!("Show the {alike} lines that are alike, too");
+    let label = match alike {
+        1 => "Show the line that is alike, too".to_owned(),
+        _ => format!("Show the {alike} lines that are alike, too"),
+    };
     view! {
         <section class="compare-table" aria-labelledby="compare-table">
             <h2 id="compare-table">"Side by side"</h2>
@@ -91,9 +94,12 @@ fn group(topic: Topic, lines: &[&Line], names: &[String], all: bool) -> impl Int
 /// Why there is nothing to tell apart.
 fn nothing(topic: Topic, lines: &[&Line]) -> &'static str {
     match (lines.is_empty(), topic) {
-        (true, Topic::Gears) => "No teeth are entered yet.",
-        (true, Topic::Loads) => "No ride is kept with the plan yet.",
+        (true, Topic::Gears) => {
+            "The teeth of rings and cogs are not entered yet. Gears has fields for them."
+        }
+        (true, Topic::Loads) => "No ride is kept yet. On Ride, press “Keep with the plan”.",
         (true, Topic::Practice) => "Nobody practised yet.",
+        (true, Topic::Marks) => "No button is marked yet.",
         (true, _) => "Nothing to say.",
         (false, _) => "Alike in all.",
     }

@@ -32,8 +32,8 @@ pub fn PasteLink() -> impl IntoView {
                     aria-invalid=move || wrong.get().then_some("true")></textarea>
             </label>
             <p class="must-fix" role="alert" id="paste-error">{move || wrong.get().then_some(
-                "This is no link to a plan: in one stands “#/open/”. Copy it whole, from its first \
-                character to its last."
+                "This is no link to a plan: such a link has “#/open/” in it. Copy the whole link, from \
+                its first character to its last."
             )}</p>
             <button type="submit" class="main">"Open the link"</button>
         </form>

@@ -31,8 +31,9 @@ pub fn Chart(road: Arc<Road>, outcome: Outcome, axis: Axis) -> impl IntoView {
                 <div class="axis-ticks">{labels}</div>
             </div>
             <figcaption class="quiet">
-                "Bars up: presses. Open bars down: brake pulls. Triangles: a shift while the same \
-                hand brakes, one put off, or a brake wanted while the hand was away."
+                "Gear: how far one turn of the pedals takes you. Bars up: presses. Open bars down: \
+                brake pulls. Triangles are clashes: a shift while the same hand brakes, a shift that \
+                has to wait, or a brake needed while the hand is away."
             </figcaption>
         </figure>
         <details>

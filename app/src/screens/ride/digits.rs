@@ -17,7 +17,11 @@ use crate::widgets::Select;
 #[component]
 pub fn Digits(done: Arc<Done>) -> impl IntoView {
     let desk = RideDesk::here();
-    let measure = RwSignal::new(Measure::PressesPerHour);
+    let most = done.outcomes.first();
+    let most = most.map_or(Measure::PressesPerHour, |told| {
+        Measure::of_most(&told.ride.load)
+    });
+    let measure = RwSignal::new(most);
     let set = move |chosen| measure.set(chosen);
     let mut measures = Vec::new();
     for measure in Measure::ALL {

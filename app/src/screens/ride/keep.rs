@@ -67,7 +67,7 @@ fn keep(workspace: Workspace, done: &Done) {
     }
     match kept {
         0 => workspace.tell(
-            "Nothing to keep: only whole rides of the plan's own layouts as they stand are kept. Ride them to the end first.",
+            "Nothing to keep: only rides to the end, of the plan's own layouts as they are now, are kept. Ride one of them to the end first.",
         ),
         _ => workspace.say("Kept with the plan."),
     }
@@ -80,7 +80,7 @@ fn fine(workspace: Workspace, desk: RideDesk, done: &Done) {
     let name = Text::new(&format!("{}, {}", done.road.name, outcome.subject.name));
     let known = KnownRide::of(name, outcome);
     if workspace.commit(Edit::Ride(RideEdit::Known(Some(known)))) {
-        workspace.say("Named as the ride that was fine. Others are told as multiples of it.");
+        workspace.say("Noted as the ride that was fine. Other rides are compared with it.");
     }
 }
 

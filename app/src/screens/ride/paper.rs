@@ -61,6 +61,7 @@ fn paper(page: &LoadPage) -> impl IntoView + use<> {
             <p>{page.road.clone()}</p>
             <p>{page.habits.join(". ")}</p>
             {partial}
+            {sentences("In short", &page.in_short)}
             {said}
             {page.tables.iter().map(paper_table).collect_view()}
             {sentences("What this is", &fixed(page.assumptions))}

@@ -12,7 +12,7 @@ use super::desk::{Done, RideDesk};
 use super::digits::Digits;
 use super::keep::Keep;
 use super::paper::LoadPaper;
-use super::tables::{Differences, Tables};
+use super::tables::{Differences, Tables, in_short};
 use super::used::UsedCockpit;
 use crate::erase::{flag, view_of};
 use crate::widgets::{Choice, Select};
@@ -55,6 +55,7 @@ fn Came(done: Arc<Done>) -> impl IntoView {
                     " The plan, the road or the rider changed since. Ride again."
                 </p>
             }))}
+            {in_short(&done.outcomes)}
             <Differences done=Arc::clone(&done)/>
             <Shown done=Arc::clone(&done)/>
             <Tables done=Arc::clone(&done)/>

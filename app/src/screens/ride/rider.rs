@@ -27,7 +27,9 @@ pub fn HowTheRiderRides() -> impl IntoView {
             <details class="ride-habits" open=!starts_folded(workspace)>
                 <summary><h2 id="ride-rider">"How the rider rides"</h2></summary>
                 <p class="quiet">
-                    "An empty field is taken as usual for an unhurried rider on a touring bike."
+                    "Leave empty what you do not know: it is taken as usual for an unhurried rider on a \
+                    touring bike. Power, in watts, is how hard you pedal. Cadence is how many turns \
+                    the pedals make in a minute (rpm)."
                 </p>
                 <div class="habits">{fields}</div>
             </details>

@@ -39,8 +39,8 @@ pub fn Run() -> impl IntoView {
     });
     view! {
         <section class="ride-run ride-part" aria-labelledby="ride-run">
-            <h2 id="ride-run">"Compare"</h2>
-            <p class="quiet">"Up to four side by side. With nothing ticked, the layout in hand is ridden."</p>
+            <h2 id="ride-run">"What to ride"</h2>
+            <p class="quiet">"Press “Ride” to ride the layout you work on. To compare, tick up to four first."</p>
             <div class="picks">
                 <fieldset>
                     <legend>"Layouts"</legend>
@@ -48,7 +48,7 @@ pub fn Run() -> impl IntoView {
                         .map(|(id, name)| view! { <PickLayout id name/> }).collect_view())}
                 </fieldset>
                 <fieldset>
-                    <legend>"The layout in hand, shifted as"</legend>
+                    <legend>"The layout you work on, shifted as"</legend>
                     {view_of(move || kinds.get().into_iter()
                         .map(|kind| pick(Pick::Under(kind), kind.words().to_owned())).collect_view())}
                 </fieldset>

@@ -3,11 +3,20 @@
 use std::sync::Arc;
 
 use leptos::prelude::*;
+use leverwright_core::ride::in_short;
 use leverwright_core::ride::page::{LoadPage, LoadTable, tables};
+use leverwright_core::ride::study::Outcome;
 
 use super::desk::Done;
 use crate::erase::view_of;
 use crate::workspace::Workspace;
+
+/// What the hands do, and why, in a few sentences.
+pub fn in_short(outcomes: &[Outcome]) -> impl IntoView + use<> {
+    let said = in_short::in_short(outcomes).into_iter();
+    let said = said.map(|said| view! { <li>{said}</li> }).collect_view();
+    view! { <ul class="ride-short">{said}</ul> }
+}
 
 /// What differs, and how it stands against the ride that was fine.
 #[component]
@@ -59,7 +68,8 @@ pub fn Tables(done: Arc<Done>) -> impl IntoView {
         .collect_view();
     view! {
         <h3>"All numbers"</h3>
-        <p class="quiet">"Ranges over more and less power, wind, and earlier and later shifts."</p>
+        <p class="quiet">"A range such as 6–20 covers pedalling harder and easier, wind from ahead and from behind, \
+            and shifting earlier and later."</p>
         {tables}
     }
 }

@@ -72,8 +72,8 @@ pub fn UsedCockpit(outcome: Outcome) -> impl IntoView {
                 <g aria-hidden="true">{shapes}{faces}{balloons}</g>
             </svg>
             <div>
-                <p class="quiet">"Solid: pressed most. Hatched: less. Dots: little. Plain: never. On the ride as told:"</p>
-                <ul class="used-list">{counts}{pulls}</ul>
+                <p class="quiet">"Solid: pressed most. Hatched: less. Dots: little. Plain: never. The counts are of one ride, with nothing varied:"</p>
+                <ul class="used-list">{pulls}{counts}</ul>
             </div>
         </div>
     }

@@ -262,10 +262,35 @@ fn the_page_and_the_tables_say_what_the_ride_says() {
     );
     assert_eq!(row.expect("it is told")[1], range);
     assert_eq!(page.differences.len(), 1);
+    assert!(page.in_short.iter().all(|said| text.contains(said)));
+    assert!(!page.in_short.is_empty());
     assert!(!page.unfinished);
     for word in ["safe", "weak", "fail", "compliant", "normal", "impaired"] {
         assert!(!text.contains(word), "{word}");
     }
+}
+
+/// Where braking is most of the work it is not looked for below bursts and
+/// rests.
+#[test]
+fn brake_pulls_stand_beside_the_presses() {
+    let plan = one_handed();
+    let found = outcomes(&plan, RoadKind::Pass, vec![own(&plan)]);
+    let table = &tables(&found)[0];
+    let heads: Vec<&str> = table.rows.iter().map(|row| row[0].as_str()).collect();
+    assert_eq!(
+        heads[..3],
+        ["presses an hour", "presses in all", "brake pulls"]
+    );
+    let never = table.never_words().expect("nothing is kept pressed");
+    assert!(never.contains("times a button is kept pressed"), "{never}");
+    assert!(!never.contains("longest"), "{never}");
+    assert_eq!(Measure::of_most(&found[0].ride.load), Measure::Pulls);
+    let hills = outcomes(&plan, RoadKind::Rolling, vec![own(&plan)]);
+    assert_eq!(
+        Measure::of_most(&hills[0].ride.load),
+        Measure::PressesPerHour
+    );
 }
 
 #[test]
