@@ -193,7 +193,13 @@ fn replace_functions(plan: &mut Plan, kind: ShiftPlanKind) {
                 layout.taps.insert(id, new);
             }
             _ if kind.has_use_for(function, &bike) => {}
-            _ => layout.clear(id),
+            _ => {
+                // What else the button is given may have its use still.
+                layout.taps.remove(&id);
+                if matches!(layout.holds.get(&id), Some(Hold::Repeats(_))) {
+                    layout.holds.remove(&id);
+                }
+            }
         }
     }
     replace_in_holds(layout, &bike, kind);

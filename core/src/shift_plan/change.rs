@@ -263,7 +263,13 @@ mod tests {
                 let Ok(change) = PlanChange::to(&plan, *kind) else { continue };
                 let matched = plan.apply(&change.matching).expect("it can be made");
                 prop_assert_eq!(matched.shift_plan, *kind);
-                prop_assert!(change.still_missing.len() <= change.missing.len());
+                prop_assert!(
+                    change.still_missing.len() <= change.missing.len(),
+                    "{kind}: {:?}, then {:?}, after {:?}",
+                    change.missing,
+                    change.still_missing,
+                    change.replaced
+                );
                 let layout = matched.layout();
                 for function in layout.taps.values() {
                     prop_assert!(kind.has_use_for(*function, &matched.bike));
