@@ -2,8 +2,8 @@
 //! what is in them.
 
 use crate::one_file;
+use crate::program::{File, number};
 use anyhow::{Context, Result, ensure};
-use sha2::{Digest, Sha256};
 use std::fs;
 use std::path::Path;
 use xtask::tools;
@@ -19,9 +19,6 @@ pub fn write() -> Result<()> {
     let worker = with_build(&source, &files)?;
     fs::write(tools::dist().join(NAME), worker).context("cannot write the service worker")
 }
-
-/// A file of the build: its name and what is in it.
-type File = (String, Vec<u8>);
 
 /// The build's files by name, without the worker itself and without the single file, which is a
 /// second build of its own.
@@ -61,21 +58,6 @@ fn with_build(source: &str, files: &[File]) -> Result<String> {
         worker = worker.replacen(empty, &filled, 1);
     }
     Ok(worker)
-}
-
-/// Differs as soon as one byte of one file does.
-fn number(files: &[File]) -> String {
-    let mut hash = Sha256::new();
-    for (name, content) in files {
-        hash.update(name.as_bytes());
-        hash.update((content.len() as u64).to_le_bytes());
-        hash.update(content);
-    }
-    let digest = hash.finalize();
-    digest[..8]
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect()
 }
 
 #[cfg(test)]

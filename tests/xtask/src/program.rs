@@ -16,8 +16,8 @@ const NAME: &str = "leverwright";
 /// Where app/site/index.html names the program.
 const PLACE: &str = "<!-- program -->";
 
-/// A file of the program: its name and what is in it.
-type File = (String, Vec<u8>);
+/// A file of the build: its name and what is in it.
+pub type File = (String, Vec<u8>);
 
 /// Builds into target/program, and reads what came of it under names that tell builds apart.
 pub fn build() -> Result<Vec<File>> {
@@ -127,7 +127,8 @@ fn name_in_build(name: &str, number: &str) -> String {
     format!("{stem}-{number}.{ending}")
 }
 
-fn number(files: &[File]) -> String {
+/// Differs as soon as one byte of one file does, or a name.
+pub fn number(files: &[File]) -> String {
     let mut hash = Sha256::new();
     for (name, content) in files {
         hash.update(name.as_bytes());
