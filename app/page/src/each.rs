@@ -1,11 +1,11 @@
 //! Lists on the page.
 
-use std::any::Any;
-use std::hash::{DefaultHasher, Hash, Hasher};
+use std::hash::Hash;
 use std::sync::Arc;
 
-use leptos::prelude::{AnyView, component};
+use leptos::prelude::{AnyView, Owner, component};
 
+use crate::list::{Key, List, Row};
 use crate::view::{IntoView, erase};
 
 /// Shows each item; one that keeps its key keeps its elements.
@@ -34,52 +34,12 @@ where
     rows(Box::new(move || each().into_iter().map(&row).collect()))
 }
 
-/// An item whose view is still to be made.
-struct Row {
-    key: Key,
-    view: Box<dyn FnOnce() -> AnyView + Send>,
-}
-
 /// All lists are this one.
 fn rows(each: Box<dyn Fn() -> Vec<Row> + Send>) -> AnyView {
-    let list = leptos::prelude::ForProps::builder()
-        .each(each)
-        .key(|row: &Row| row.key.clone())
-        .children(|row: Row| (row.view)())
-        .build();
-    erase(leptos::prelude::For(list))
-}
-
-/// A key of any type.
-#[derive(Clone)]
-struct Key {
-    value: Arc<dyn Any + Send + Sync>,
-    hash: u64,
-    equals: fn(&dyn Any, &dyn Any) -> bool,
-}
-
-impl Key {
-    fn new<K: Eq + Hash + Send + Sync + 'static>(key: K) -> Self {
-        let mut hasher = DefaultHasher::new();
-        key.hash(&mut hasher);
-        Key {
-            hash: hasher.finish(),
-            value: Arc::new(key),
-            equals: |a, b| a.downcast_ref::<K>() == b.downcast_ref::<K>(),
-        }
-    }
-}
-
-impl PartialEq for Key {
-    fn eq(&self, other: &Self) -> bool {
-        self.hash == other.hash && (self.equals)(&*self.value, &*other.value)
-    }
-}
-
-impl Eq for Key {}
-
-impl Hash for Key {
-    fn hash<H: Hasher>(&self, state: &mut H) {
-        self.hash.hash(state);
-    }
+    // What a row makes lasts as long as the row, not until the list is looked at again.
+    let owner = Owner::current().unwrap_or_default();
+    erase(move || List {
+        rows: each(),
+        owner: owner.clone(),
+    })
 }

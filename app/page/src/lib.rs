@@ -12,6 +12,8 @@ mod attribute;
 pub mod children;
 mod each;
 pub mod element;
+mod in_a_browser;
+mod list;
 mod listener;
 pub mod mount;
 mod show;

@@ -1,15 +1,12 @@
 //! An element as it is drawn.
 
-use leptos::prelude::{AddAnyAttr, AnyView, Mountable, Render, RenderHtml};
-use leptos::tachys::html::attribute::Attribute;
-use leptos::tachys::html::attribute::any_attribute::AnyAttribute;
-use leptos::tachys::hydration::Cursor;
+use leptos::prelude::{AnyView, Mountable, Render};
 use leptos::tachys::renderer::{RemoveEventHandler, Rndr};
 use leptos::tachys::view::any_view::AnyViewState;
-use leptos::tachys::view::{Position, PositionState};
 use send_wrapper::SendWrapper;
 
 use crate::attribute::{Slot, Written, write};
+use crate::in_a_browser::drawn_in_a_browser;
 use crate::listener::Listener;
 use crate::value::{Plain, Value};
 
@@ -160,45 +157,4 @@ impl Mountable for PartState {
     }
 }
 
-// The rest is asked for by the trait of views. This program draws in a browser
-// only, and nothing is added to a view after it was made.
-
-impl AddAnyAttr for Part {
-    type Output<A: Attribute> = Part;
-
-    fn add_any_attr<A: Attribute>(self, _: A) -> Self::Output<A> {
-        self
-    }
-}
-
-impl RenderHtml for Part {
-    type AsyncOutput = Self;
-    type Owned = Self;
-
-    const MIN_LENGTH: usize = 0;
-
-    fn dry_resolve(&mut self) {}
-
-    async fn resolve(self) -> Self {
-        self
-    }
-
-    fn to_html_with_buf(
-        self,
-        _: &mut String,
-        _: &mut Position,
-        _: bool,
-        _: bool,
-        _: Vec<AnyAttribute>,
-    ) {
-        unreachable!("there is no server")
-    }
-
-    fn hydrate<const FROM_SERVER: bool>(self, _: &Cursor, _: &PositionState) -> PartState {
-        unreachable!("there is no server")
-    }
-
-    fn into_owned(self) -> Self {
-        self
-    }
-}
+drawn_in_a_browser!(Part, PartState);
