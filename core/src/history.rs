@@ -3,6 +3,7 @@
 mod change;
 mod kept;
 
+use self::kept::Written;
 use crate::edit::{Edit, EditError};
 use crate::merge;
 use crate::plan::Plan;
@@ -25,6 +26,17 @@ pub struct History {
 struct Step {
     plan: Plan,
     label: String,
+    written: Written,
+}
+
+impl Step {
+    fn new(plan: Plan, label: String) -> Step {
+        Step {
+            plan,
+            label,
+            written: Written::default(),
+        }
+    }
 }
 
 impl History {
@@ -68,13 +80,14 @@ impl History {
         if is_only_written_into(&self.present, &next) {
             // What is in the record stays there: undo does not take it back.
             self.present.record = next.record;
+            self.rewrite_last();
             return Ok(());
         }
         next.revision = self.highest_revision().saturating_add(1);
         record::stamp(&self.present, &mut next, &label, &self.desk);
         let next = merge::show_what_is_held(next);
         let plan = std::mem::replace(&mut self.present, next);
-        self.keep(Step { plan, label });
+        self.keep(Step::new(plan, label));
         Ok(())
     }
 
@@ -96,10 +109,7 @@ impl History {
     /// details were removed from it, undo forgets them, too.
     pub fn take_over(&mut self, plan: Plan, label: &str) {
         let plan = std::mem::replace(&mut self.present, plan);
-        self.keep(Step {
-            plan,
-            label: label.to_owned(),
-        });
+        self.keep(Step::new(plan, label.to_owned()));
         self.forget_removed();
     }
 
@@ -117,6 +127,7 @@ impl History {
         }
         if forgot {
             drop_idle(&mut self.past, &self.present);
+            self.rewrite_all();
         }
     }
 
@@ -145,10 +156,8 @@ impl History {
             return false;
         };
         let plan = self.go_to(step.plan);
-        self.future.push(Step {
-            plan,
-            label: step.label,
-        });
+        self.rewrite_last();
+        self.future.push(Step::new(plan, step.label));
         true
     }
 
@@ -158,10 +167,7 @@ impl History {
             return false;
         };
         let plan = self.go_to(step.plan);
-        self.past.push(Step {
-            plan,
-            label: step.label,
-        });
+        self.past.push(Step::new(plan, step.label));
         true
     }
 
@@ -185,6 +191,7 @@ impl History {
         drop_idle(&mut self.past, &self.present);
         drop_idle(&mut self.future, &self.present);
         self.present.revision = revision;
+        self.rewrite_all();
     }
 
     /// The highest revision ever given out, so that a number never means two

@@ -81,14 +81,6 @@ pub fn find<T>(
     found
 }
 
-/// The newest copy whose checksum matches, whoever wrote it.
-pub fn newest(drawer: &impl Drawer, plan: &PlanId) -> Option<Slot> {
-    copies(drawer, plan)
-        .into_iter()
-        .filter_map(|(_, _, slot)| slot.ok())
-        .max_by_key(Slot::stamp)
-}
-
 /// Saves a plan beside its newest copy. `known` is the newest copy that this tab
 /// wrote or read, nothing for a plan that was never saved; `aside` are slots
 /// that keep what cannot be read.
@@ -103,8 +95,10 @@ pub fn save(
     aside: &[SlotKey],
     slot: &Slot,
 ) -> Result<(), Unsaved> {
-    unchanged(drawer, plan, known)?;
-    let key = next_key(drawer, plan, aside);
+    // Reading them is most of the work: once for both.
+    let copies = copies(drawer, plan);
+    unchanged_in(&copies, known)?;
+    let key = next_key(&copies, plan, aside);
     match drawer.put(&key.key(), slot) {
         Ok(()) => Ok(()),
         Err(Full) => Err(Unsaved::Full),
@@ -149,7 +143,11 @@ pub fn unchanged(
     plan: &PlanId,
     known: Option<&Stamp>,
 ) -> Result<(), Unsaved> {
-    let newest = newest(drawer, plan).map(|slot| slot.stamp());
+    unchanged_in(&copies(drawer, plan), known)
+}
+
+fn unchanged_in(copies: &[Copy], known: Option<&Stamp>) -> Result<(), Unsaved> {
+    let newest = copies.iter().filter_map(|(.., slot)| stamp(slot)).max();
     match (newest, known) {
         (None, Some(_)) => Err(Unsaved::GoneElsewhere),
         (Some(_), None) => Err(Unsaved::ChangedElsewhere),
@@ -203,8 +201,7 @@ fn newest_key(drawer: &impl Drawer, plan: &PlanId) -> Option<SlotKey> {
 }
 
 /// The older of two good copies, or the first slot that is free.
-fn next_key(drawer: &impl Drawer, plan: &PlanId, aside: &[SlotKey]) -> SlotKey {
-    let copies = copies(drawer, plan);
+fn next_key(copies: &[Copy], plan: &PlanId, aside: &[SlotKey]) -> SlotKey {
     let mut good: Vec<(Stamp, &SlotKey)> = copies
         .iter()
         .filter(|(key, ..)| !aside.contains(key))

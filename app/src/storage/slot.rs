@@ -1,6 +1,6 @@
 //! One copy of a plan as it lies in the store.
 
-use crc::{CRC_32_ISO_HDLC, Crc, NoTable};
+use crc::{CRC_32_ISO_HDLC, Crc};
 use serde::{Deserialize, Serialize};
 
 use super::plan_id::PlanId;
@@ -88,8 +88,8 @@ impl Slot {
     }
 }
 
-/// The usual CRC-32. A table would be quicker, but the download heavier.
-const SUM: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_32_ISO_HDLC);
+/// The usual CRC-32. Every save sums up what lies there as well: its table of 1 KB is worth it.
+static SUM: Crc<u32> = Crc::<u32>::new(&CRC_32_ISO_HDLC);
 
 /// Where a copy lies: the plan and a letter.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
