@@ -179,28 +179,28 @@ impl Coverage {
     /// The table for a layout of the plan.
     pub fn of(plan: &Plan, layout: &Layout) -> Coverage {
         let positions = plan.positions_used();
-        let ways = shifting::Ways::of(plan, layout);
-        let needed = plan.needed_functions();
-        let rows = Function::ALL
-            .iter()
-            .filter(|function| needed.contains(function) || ways.has(**function))
-            .map(|function| Row {
-                function: *function,
-                needed: needed.contains(function),
-                cells: positions
-                    .iter()
-                    .flat_map(|position| Day::ALL.iter().map(move |day| (*position, *day)))
-                    .map(|(position, day)| ways.cell(*function, position, day))
-                    .collect(),
-            })
-            .collect();
         let levers = brakes::lever_rows(plan, &positions);
         let columns = positions.len() * Day::ALL.len();
         Coverage {
-            rows,
+            rows: rows(plan, layout, &positions),
             brakes: brakes::wheel_rows(plan, columns, &levers),
             levers,
             positions,
+        }
+    }
+
+    /// As [`Coverage::of`], for a plan that came from one whose table is known: where the bike and the
+    /// rider are the same, so are the brakes.
+    pub(crate) fn after(known: (&Plan, &Coverage), plan: &Plan, layout: &Layout) -> Coverage {
+        let (before, coverage) = known;
+        if before.bike != plan.bike || before.rider != plan.rider {
+            return Coverage::of(plan, layout);
+        }
+        Coverage {
+            rows: rows(plan, layout, &coverage.positions),
+            brakes: coverage.brakes.clone(),
+            levers: coverage.levers.clone(),
+            positions: coverage.positions.clone(),
         }
     }
 
@@ -259,6 +259,25 @@ impl Coverage {
     }
 }
 
+/// A row for each function that is needed or given to a button.
+fn rows(plan: &Plan, layout: &Layout, positions: &[HandPosition]) -> Vec<Row> {
+    let ways = shifting::Ways::of(plan, layout);
+    let needed = plan.needed_functions();
+    Function::ALL
+        .iter()
+        .filter(|function| needed.contains(function) || ways.has(**function))
+        .map(|function| Row {
+            function: *function,
+            needed: needed.contains(function),
+            cells: positions
+                .iter()
+                .flat_map(|position| Day::ALL.iter().map(move |day| (*position, *day)))
+                .map(|(position, day)| ways.cell(*function, position, day))
+                .collect(),
+        })
+        .collect()
+}
+
 impl Plan {
     /// The positions in which the rider is taken to ride: those answered as
     /// mostly or sometimes. While there are none, the bar's usual ones, without
@@ -301,6 +320,23 @@ pub fn ways_to(
     vias.iter()
         .flat_map(|via| ways.ways_of(*via, position, day))
         .collect()
+}
+
+/// The needed functions from the positions in use on a day: the part of the table that decides where
+/// buttons are best given away.
+pub(crate) fn needed_from<'a>(
+    plan: &'a Plan,
+    layout: &Layout,
+    day: Day,
+) -> impl Iterator<Item = (Function, HandPosition, Cell)> + use<'a> {
+    let ways = shifting::Ways::of(plan, layout);
+    let positions = plan.positions_used();
+    let needed = plan.needed_functions().iter();
+    let all: Vec<(Function, HandPosition)> = needed
+        .flat_map(|function| positions.iter().map(|position| (*function, *position)))
+        .collect();
+    all.into_iter()
+        .map(move |(function, position)| (function, position, ways.cell(function, position, day)))
 }
 
 /// How one chord of a layout is pressed from a position, whatever else calls up

@@ -6,7 +6,8 @@ mod words;
 use serde_json::Value;
 
 use crate::cockpit::ButtonId;
-use crate::document::{self, pieces};
+use crate::document;
+use crate::document::pieces::{self, Pieces};
 use crate::finding::Place;
 use crate::layout::Layout;
 use crate::ordered::SmallSet;
@@ -24,9 +25,13 @@ pub fn code(plan: &Plan) -> Code {
 /// hand positions it serves. Names, dates and what the hands can do leave it
 /// alone, so that a copy without rider details has the same code.
 pub fn code_of(plan: &Plan, layout: &Layout) -> Code {
-    let said = document::pieces(plan);
-    let mut bike = pieces::find(&said, &PartKey::Bike).clone();
-    let mut layout = pieces::find(&said, &PartKey::Layout(layout.id)).clone();
+    code_from(&document::pieces(plan), plan, layout)
+}
+
+/// As [`code_of`], for a plan that is taken apart already.
+pub(crate) fn code_from(said: &Pieces, plan: &Plan, layout: &Layout) -> Code {
+    let mut bike = pieces::find(said, &PartKey::Bike).clone();
+    let mut layout = pieces::find(said, &PartKey::Layout(layout.id)).clone();
     forget(&mut bike, &["as_found"]);
     forget(&mut bike["bike"], &["name"]);
     forget(&mut bike["bike"]["system"], &["name", "origin"]);

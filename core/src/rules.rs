@@ -239,7 +239,7 @@ pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
         .collect();
     ordered::sort_by_key(&mut findings, |finding| finding.severity);
     if situation.proposes_fixes() {
-        trial::keep_fixes_that_work(situation.plan, &mut findings);
+        trial::keep_fixes_that_work(situation, &mut findings);
     } else {
         for finding in &mut findings {
             finding.fixes.clear();

@@ -44,14 +44,25 @@ impl<'a> Situation<'a> {
     /// The situation of one layout of the plan, without fixes: for comparing
     /// layouts, and wherever fixes are not shown.
     pub fn of_layout(plan: &'a Plan, layout: &'a Layout) -> Self {
+        Self::with(plan, layout, Coverage::of(plan, layout))
+    }
+
+    fn with(plan: &'a Plan, layout: &'a Layout, coverage: Coverage) -> Self {
         Situation {
             plan,
             layout,
-            coverage: Coverage::of(plan, layout),
+            coverage,
             proposes_fixes: false,
             ride_is_current: OnceCell::new(),
             shifting: OnceCell::new(),
         }
+    }
+
+    /// The situation after a change, without fixes: what the change leaves alone is taken over.
+    pub(crate) fn after<'b>(&self, plan: &'b Plan) -> Situation<'b> {
+        let layout = plan.layout();
+        let coverage = Coverage::after((self.plan, &self.coverage), plan, layout);
+        Situation::with(plan, layout, coverage)
     }
 
     /// Whether rules propose fixes here.

@@ -12,7 +12,7 @@ use crate::function::Function::{
 };
 use crate::layout::Hold;
 use crate::rider::{Ability, Answer, HandPlace, Later, Use};
-use crate::testing::{button, plan_from_document};
+use crate::testing::{button, plan_and_edits, plan_from_document};
 
 fn after(plan: Plan, edit: Edit) -> Plan {
     plan.apply(&edit).expect("the edit is possible")
@@ -336,6 +336,17 @@ fn positions_come_from_the_rider_or_else_from_the_bar() {
 }
 
 proptest! {
+    #[test]
+    fn a_change_leaves_the_same_table_as_starting_anew((plan, edits) in plan_and_edits()) {
+        let coverage = Coverage::of(&plan, plan.layout());
+        for edit in &edits {
+            if let Ok(next) = plan.apply(edit) {
+                let after = Coverage::after((&plan, &coverage), &next, next.layout());
+                prop_assert_eq!(after, Coverage::of(&next, next.layout()));
+            }
+        }
+    }
+
     #[test]
     fn the_table_is_whole_and_keeps_its_word(plan in plan_from_document()) {
         let coverage = Coverage::of(&plan, plan.layout());

@@ -2,7 +2,7 @@
 
 use super::EditError;
 use crate::cockpit::{BarSide, Bike, ButtonId, Control, Freedom, HandPosition};
-use crate::coverage::Coverage;
+use crate::coverage;
 use crate::function::Function;
 use crate::layout::{Chord, Layout};
 use crate::ordered::SmallMap;
@@ -113,14 +113,10 @@ fn swaps(plan: &Plan, side: Side) -> Vec<Layout> {
 
 /// Which needed functions are not reached from which positions in use.
 fn missing(plan: &Plan, layout: &Layout) -> Vec<(Function, HandPosition)> {
-    let coverage = Coverage::of(plan, layout);
-    let needed = plan.needed_functions().iter();
-    needed
-        .flat_map(|function| coverage.positions.iter().map(|p| (*function, *p)))
-        .filter(|(function, position)| {
-            let cell = coverage.cell(*function, *position, Day::Usual);
-            cell.is_none_or(|cell| cell.reached().is_none())
-        })
+    let reached = coverage::needed_from(plan, layout, Day::Usual);
+    let missing = reached.filter(|(_, _, cell)| cell.reached().is_none());
+    missing
+        .map(|(function, position, _)| (function, position))
         .collect()
 }
 
@@ -272,6 +268,7 @@ mod tests {
     use super::*;
     use crate::catalogue::{TemplateId, template};
     use crate::cockpit::{ControlKind, Zone};
+    use crate::coverage::Coverage;
     use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit, RiderEdit};
     use crate::function::Function::{
         FrontLarger, FrontSmaller, FrontToggle, Lights, RearEasier, RearHarder, RungDown, RungUp,

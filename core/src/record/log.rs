@@ -49,7 +49,7 @@ pub(crate) fn stamp(before: &Plan, next: &mut Plan, what: &str, desk: &Desk) {
         role: desk.role,
         date: desk.date,
         what: Text::new(what),
-        code: revision::code(next),
+        code: revision::code_from(&new, next, next.layout()),
         parts: steps.into_iter().map(|(_, step)| step).collect(),
     };
     revision.id = id(&revision);

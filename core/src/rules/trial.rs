@@ -4,7 +4,6 @@ use super::{ALL, Rule, TRIED_BY_HAND};
 use crate::edit::Edit;
 use crate::finding::{Finding, Severity};
 use crate::ordered::SmallSet;
-use crate::plan::Plan;
 use crate::situation::Situation;
 
 /// Fixes offered for one finding: more than a person weighs at a glance helps
@@ -14,9 +13,9 @@ const MOST_FIXES: usize = 3;
 /// Keeps those fixes that remove their finding and add no must-fix finding. A
 /// rule proposes a fix for what it sees itself; whether the change does harm
 /// elsewhere only all rules together can tell.
-pub(super) fn keep_fixes_that_work(plan: &Plan, findings: &mut [Finding]) {
+pub(super) fn keep_fixes_that_work(situation: &Situation<'_>, findings: &mut [Finding]) {
     let mut trials = Trials {
-        plan,
+        situation,
         must_before: must_fix_keys(findings),
         rules: rules_that_tell(findings),
         done: Vec::new(),
@@ -48,7 +47,7 @@ fn rules_that_tell(findings: &[Finding]) -> Vec<&'static Rule> {
 
 /// Changes tried so far; several findings may propose the same.
 struct Trials<'a> {
-    plan: &'a Plan,
+    situation: &'a Situation<'a>,
     must_before: SmallSet<String>,
     rules: Vec<&'static Rule>,
     done: Vec<Trial>,
@@ -78,8 +77,8 @@ impl Trials<'_> {
     }
 
     fn outcome(&self, edit: &Edit) -> Option<SmallSet<String>> {
-        let after = self.plan.apply(edit).ok()?;
-        let situation = Situation::of_layout(&after, after.layout());
+        let after = self.situation.plan.apply(edit).ok()?;
+        let situation = self.situation.after(&after);
         let mut keys = Vec::new();
         for rule in &self.rules {
             for finding in (rule.check)(&situation) {
