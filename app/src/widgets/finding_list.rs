@@ -38,8 +38,13 @@ pub fn FindingList(
     let tally = Memo::new(move |_| {
         let derived = workspace.derived.get()?;
         let plan = workspace.plan.get()?;
-        let findings = of_family(&derived.findings, family);
-        Some(Tally::of(&plan, &findings))
+        Some(match family {
+            None => Tally::of(&plan, &derived.findings),
+            Some(_) => {
+                let own = derived.findings.iter().filter(|f| is_of(f, family));
+                Tally::of(&plan, &own.cloned().collect::<Vec<_>>())
+            }
+        })
     });
     let heading_words = match family {
         Some(family) => format!("Findings about {family}: "),
@@ -90,15 +95,13 @@ fn in_group(workspace: Workspace, group: Group, family: Option<Family>) -> Vec<F
         (Group::Accepted, Some(_)) => true,
         _ => false,
     };
-    let findings = of_family(&derived.findings, family);
-    findings.iter().filter(belongs).cloned().collect()
+    let findings = derived.findings.iter().filter(|f| is_of(f, family));
+    findings.filter(belongs).cloned().collect()
 }
 
-/// The findings of a family of rules, or all.
-fn of_family(findings: &[Finding], family: Option<Family>) -> Vec<Finding> {
-    let of_rule = |id| rules::rule(id).map(|rule| rule.family);
-    let wanted = |finding: &&Finding| family.is_none() || family == of_rule(finding.rule);
-    findings.iter().filter(wanted).cloned().collect()
+/// Whether a finding is of a family of rules, where one is asked for.
+fn is_of(finding: &Finding, family: Option<Family>) -> bool {
+    family.is_none() || family == rules::rule(finding.rule).map(|rule| rule.family)
 }
 
 /// A card is drawn anew when what it says changes; what it offers follows by

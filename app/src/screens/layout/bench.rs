@@ -47,7 +47,7 @@ pub struct Bench {
     /// The slots in balloon order.
     pub slots: Memo<Arc<Vec<Slot>>>,
     /// The drawing for the room there is.
-    pub picture: Memo<Option<Arc<Picture>>>,
+    pub picture: RwSignal<Option<Arc<Picture>>>,
     /// The room for the drawing.
     pub room: RwSignal<Room>,
     /// What lights up on the drawing.
@@ -60,8 +60,13 @@ pub struct Bench {
     /// The place under a drag.
     pub over: Memo<Option<Spot>>,
     answers: Memo<Arc<SmallMap<ButtonId, Answer>>>,
-    /// The button that the Tab key leads to.
+    /// The button where the focus was last.
     pub current: RwSignal<Option<ButtonId>>,
+    /// The button that the Tab key leads to: where the focus was last, else the first.
+    pub stop: Memo<Option<ButtonId>>,
+    /// The refusal to be told and the button that refuses: the one under a drag, else the last one
+    /// tried, until it is dismissed.
+    pub told: Memo<Option<(ButtonId, String)>>,
     /// The tray's item that the Tab key leads to.
     pub current_item: RwSignal<Option<Load>>,
     /// The button whose menu is open.
@@ -86,13 +91,16 @@ impl Bench {
         });
         let settings = Settings::here();
         let room = RwSignal::new(Room::UNKNOWN);
-        let picture = Memo::new(move |_| {
+        // Set, not worked out in place: every slot follows it for its seat, and would be asked after
+        // each change of the layout whether it still is where it was.
+        let picture = RwSignal::new(None);
+        Effect::new(move |_| {
             let (room, lists) = (room.get(), settings.get().lists);
-            bike.with(|bike| {
+            picture.set(bike.with(|bike| {
                 let bike = bike.as_ref()?;
                 let sheet = room.sheet(lists, tallest_column(bike))?;
                 Some(Arc::new(Picture::of(bike, sheet)))
-            })
+            }));
         });
         let lights = Memo::new(move |_| {
             let plan = workspace.plan.get();
@@ -112,6 +120,22 @@ impl Bench {
             let answers = load.get().zip(workspace.plan.get());
             Arc::new(answers.map_or_else(SmallMap::new, |(load, plan)| answers_to(load, &plan)))
         });
+        let current = RwSignal::new(None);
+        let stop = Memo::new(move |_| {
+            slots.with(|all: &Arc<Vec<Slot>>| {
+                let known = |id: &ButtonId| all.iter().any(|slot| slot.button == *id);
+                let last = current.get().filter(known);
+                last.or_else(|| all.first().map(|slot| slot.button))
+            })
+        });
+        let why = RwSignal::new(None);
+        let told = Memo::new(move |_| match over.get() {
+            Some(Spot::Button(id)) => match answers.with(|answers| answers.get(&id).cloned()) {
+                Some(Answer::Refuses(why)) => Some((id, why)),
+                _ => why.get(),
+            },
+            _ => why.get(),
+        });
         let bench = Bench {
             workspace,
             slots,
@@ -123,10 +147,12 @@ impl Bench {
             load,
             over,
             answers,
-            current: RwSignal::new(None),
+            current,
+            stop,
+            told,
             current_item: RwSignal::new(None),
             menu: RwSignal::new(None),
-            why: RwSignal::new(None),
+            why,
             reaching: RwSignal::new(None),
             day: workspace.day,
         };
@@ -201,17 +227,6 @@ impl Bench {
     pub fn refusal_at(self, id: ButtonId) -> Option<String> {
         let (at, why) = self.why.get()?;
         (at == id).then_some(why)
-    }
-
-    /// The refusal to be told and the button that refuses: the one under a drag,
-    /// else the last one tried, until it is dismissed.
-    pub fn told(self) -> Option<(ButtonId, String)> {
-        if let Some(Spot::Button(id)) = self.over.get()
-            && let Some(Answer::Refuses(why)) = self.answer(id)
-        {
-            return Some((id, why));
-        }
-        self.why.get()
     }
 
     /// Where the drag is, once it carries.

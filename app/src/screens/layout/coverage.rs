@@ -1,17 +1,22 @@
 //! The coverage table: for each function and wheel brake, from each hand
 //! position, which button, hand and contact, how hard, or why not.
 
+use std::sync::Arc;
+use std::time::Duration;
+
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{Bike, HandPosition, Wheel};
 use leverwright_core::coverage::{BrakeCell, BrakePull, Cell, Coverage, Way, WhyNot};
 use leverwright_core::finding::Place;
 use leverwright_core::function::Function;
+use leverwright_core::plan::Plan;
 use leverwright_core::rider::Day;
 
 use super::bench::Bench;
 use super::words::{FunctionIcons, step_words};
 use crate::widgets::Choice;
+use crate::workspace::{Derived, Workspace};
 
 /// A row of the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -33,8 +38,9 @@ struct Says {
 #[component]
 pub fn CoverageTable() -> impl IntoView {
     let bench = Bench::here();
-    let positions = of_coverage(bench, |coverage| coverage.positions.clone());
-    let lines = of_coverage(bench, |coverage| {
+    let shown = a_frame_behind(bench.workspace);
+    let positions = of_coverage(shown, |coverage| coverage.positions.clone());
+    let lines = of_coverage(shown, |coverage| {
         let functions = coverage.rows.iter().map(|row| Line::Function(row.function));
         let wheels = coverage.brakes.iter().map(|row| Line::Wheel(row.wheel));
         functions.chain(wheels).collect()
@@ -62,7 +68,7 @@ pub fn CoverageTable() -> impl IntoView {
                     </thead>
                     <tbody role="rowgroup">
                         <For each=move || lines.get() key=|line| *line let:line>
-                            <LineView line positions/>
+                            <LineView line positions shown/>
                         </For>
                     </tbody>
                 </table>
@@ -71,13 +77,40 @@ pub fn CoverageTable() -> impl IntoView {
     }
 }
 
+/// The plan with what follows from it.
+type Shown = RwSignal<Option<(Arc<Plan>, Arc<Derived>)>>;
+
+/// Follows the plan a frame behind. What a drop is watched for, slots and findings, is seen first; the
+/// table, which is long and mostly below, need not hold it up.
+fn a_frame_behind(workspace: Workspace) -> Shown {
+    let now = move || workspace.plan.get().zip(workspace.derived.get());
+    let shown = RwSignal::new(untrack(now));
+    let is_due = RwSignal::new(false);
+    let catch_up = move || {
+        if !shown.is_disposed() {
+            is_due.set(false);
+            shown.set(untrack(now));
+        }
+    };
+    Effect::new(move |first: Option<()>| {
+        let _ = now();
+        if first.is_some() && !is_due.get_untracked() {
+            is_due.set(true);
+            request_animation_frame(move || set_timeout(catch_up, Duration::ZERO));
+        }
+    });
+    shown
+}
+
 fn of_coverage<T: Clone + PartialEq + Send + Sync + 'static>(
-    bench: Bench,
+    shown: Shown,
     read: fn(&Coverage) -> Vec<T>,
 ) -> Memo<Vec<T>> {
     Memo::new(move |_| {
-        let derived = bench.workspace.derived.get();
-        derived.map_or_else(Vec::new, |derived| read(&derived.coverage))
+        shown.with(|shown| match shown {
+            Some((_, derived)) => read(&derived.coverage),
+            None => Vec::new(),
+        })
     })
 }
 
@@ -95,7 +128,7 @@ fn ColumnHeader(position: HandPosition) -> impl IntoView {
 }
 
 #[component]
-fn LineView(line: Line, positions: Memo<Vec<HandPosition>>) -> impl IntoView {
+fn LineView(line: Line, positions: Memo<Vec<HandPosition>>, shown: Shown) -> impl IntoView {
     let bench = Bench::here();
     let place = match line {
         Line::Function(function) => Place::Function(function),
@@ -114,16 +147,22 @@ fn LineView(line: Line, positions: Memo<Vec<HandPosition>>) -> impl IntoView {
         <tr role="row" class:lit=is_lit>
             <th role="rowheader" scope="row">{title}</th>
             <For each=move || positions.get() key=|p| *p let:position>
-                <CellView line position/>
+                <CellView line position shown/>
             </For>
         </tr>
     }
 }
 
 #[component]
-fn CellView(line: Line, position: HandPosition) -> impl IntoView {
-    let bench = Bench::here();
-    let says = Memo::new(move |_| says(bench, line, position));
+fn CellView(line: Line, position: HandPosition, shown: Shown) -> impl IntoView {
+    let day = Bench::here().day;
+    let says = Memo::new(move |_| {
+        let day = day.get();
+        shown.with(|shown| {
+            let (plan, derived) = shown.as_ref()?;
+            says(&plan.bike, &derived.coverage, line, position, day)
+        })
+    });
     move || {
         let Says {
             class,
@@ -145,21 +184,17 @@ fn CellView(line: Line, position: HandPosition) -> impl IntoView {
     }
 }
 
-fn says(bench: Bench, line: Line, position: HandPosition) -> Option<Says> {
-    let derived = bench.workspace.derived.get()?;
-    let day = bench.day.get();
-    let coverage = &derived.coverage;
-    bench.plan(|plan| match line {
-        Line::Function(function) => Some(function_cell(
-            &plan.bike,
-            coverage.cell(function, position, day)?,
-        )),
-        Line::Wheel(wheel) => {
-            let row = coverage.brake(wheel)?;
-            let cell = row.cells.get(coverage.column(position, day)?)?;
-            Some(brake_cell(&plan.bike, cell))
-        }
-    })?
+fn says(
+    bike: &Bike,
+    coverage: &Coverage,
+    line: Line,
+    position: HandPosition,
+    day: Day,
+) -> Option<Says> {
+    Some(match line {
+        Line::Function(function) => function_cell(bike, coverage.cell(function, position, day)?),
+        Line::Wheel(wheel) => brake_cell(bike, coverage.brake_cell(wheel, position, day)?),
+    })
 }
 
 fn function_cell(bike: &Bike, cell: &Cell) -> Says {

@@ -71,7 +71,7 @@ pub fn click(bench: Bench, event: &MouseEvent) {
     let tapped = bench.tap(load, by_pointer);
     // Without a pointer the way to the buttons is long: go there at once.
     if let (Tapped::PickedUp(load), false, Some(_)) = (tapped, by_pointer, in_tray(&element))
-        && let Some(id) = first_stop(bench)
+        && let Some(id) = bench.stop.get_untracked()
     {
         focus_slot(id);
         bench.say_answer(id, Some(load));
@@ -195,14 +195,6 @@ pub fn focus_slot(id: ButtonId) {
     if let Some(slot) = by_id(&slot_id(id)) {
         let _ = slot.focus();
     }
-}
-
-/// The button that the Tab key leads to: where the focus was last, else the
-/// first.
-pub fn first_stop(bench: Bench) -> Option<ButtonId> {
-    let known = |id: &ButtonId| bench.slots.with(|all| all.iter().any(|s| s.button == *id));
-    let last = bench.current.get().filter(known);
-    last.or_else(|| bench.slots.with(|all| all.first().map(|slot| slot.button)))
 }
 
 /// The buttons as the arrow keys walk them: by the slots' places in the

@@ -7,7 +7,7 @@ use leverwright_core::drawing::Rect;
 use leverwright_core::slot::Slot;
 
 use super::bench::{Answer, Bench};
-use super::hands_on::{first_stop, slot_id};
+use super::hands_on::slot_id;
 use super::reach::reach_words;
 use super::words::{FunctionIcons, function_words, gloss, hold_words};
 use crate::gesture::{Load, Spot};
@@ -69,13 +69,12 @@ fn state_class(bench: Bench, id: ButtonId) -> String {
 fn Face(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
     let bench = Bench::here();
     let load = Load::Button(id);
-    let tab_stop = Memo::new(move |_| first_stop(bench) == Some(id));
     let reach = Memo::new(move |_| reach_words(bench, id));
     view! {
         <button type="button" class="face" id=slot_id(id) data-load=load.key()
             class:live=move || shown.with(is_live)
             class:reached=move || reach.with(Option::is_some)
-            tabindex=move || if tab_stop.get() { "0" } else { "-1" }
+            tabindex=move || if bench.stop.get() == Some(id) { "0" } else { "-1" }
             aria-pressed=move || (bench.load.get() == Some(load)).to_string()
             aria-describedby="how-to-carry">
             {move || shown.with(|slot| slot.as_ref().map(says))}
@@ -116,7 +115,7 @@ fn ToMenu(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
     let about = move || shown.with(|s| s.as_ref().map(|s| format!(" {} {}", s.number, s.place)));
     view! {
         <button type="button" class="to-menu" aria-haspopup="dialog"
-            tabindex=move || if first_stop(bench) == Some(id) { "0" } else { "-1" }
+            tabindex=move || if bench.stop.get() == Some(id) { "0" } else { "-1" }
             on:click=move |_| bench.menu.set(Some(id))>
             "Menu"<span class="unseen">{about}</span>
         </button>
@@ -127,8 +126,10 @@ fn ToMenu(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
 #[component]
 fn Why(id: ButtonId) -> impl IntoView {
     let bench = Bench::here();
-    let told = Memo::new(move |_| bench.told().filter(|(at, _)| *at == id));
-    move || told.get().map(|(_, why)| view! { <Refusal why/> })
+    move || {
+        let (_, why) = bench.told.get().filter(|(at, _)| *at == id)?;
+        Some(view! { <Refusal why/> })
+    }
 }
 
 /// A refusal, until it is dismissed.
