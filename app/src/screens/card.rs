@@ -5,6 +5,7 @@ use leverwright_core::Vocabulary;
 use leverwright_core::proof::{CardSize, RoadCard};
 use leverwright_core::sheet::Paper;
 
+use crate::alone::alone;
 use crate::erase::{flag, view_of};
 use crate::widgets::{Choice, NoPlan};
 use crate::workspace::Workspace;
@@ -71,6 +72,7 @@ fn paper(card: &RoadCard, size: CardSize, paper: Paper) -> impl IntoView + use<>
         CardSize::LargePrint => "One page, to hang at home or keep in a frame bag.",
     };
     let wallet = size == CardSize::Wallet;
+    alone("card");
     view! {
         <p class="quiet card-how">{how}</p>
         <article class=format!("road-card {} {}", size.code(), paper.code()) aria-label="Road card">

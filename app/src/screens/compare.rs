@@ -10,6 +10,7 @@ use leverwright_core::plan::Plan;
 use leverwright_core::variants::Comparison;
 use std::sync::Arc;
 
+use crate::alone::alone;
 use crate::erase::{memo, view_of};
 use crate::widgets::NoPlan;
 use crate::workspace::Workspace;
@@ -43,6 +44,7 @@ pub fn CompareScreen() -> impl IntoView {
 fn Open(compared: Memo<Option<Compared>>) -> impl IntoView {
     // Which layout is being chosen stays while the rest is drawn anew.
     let choosing = RwSignal::new(None);
+    alone("compare");
     view! {
         <div class="compare">
             <p class="lead on-screen">

@@ -19,6 +19,7 @@ use leverwright_core::plan::Plan;
 use leverwright_core::sheet::Sheet;
 use std::sync::Arc;
 
+use crate::alone::alone;
 use crate::widgets::NoPlan;
 use crate::workspace::Workspace;
 use choices::Choices;
@@ -59,6 +60,7 @@ pub fn SheetScreen() -> impl IntoView {
 /// large print in the style sheet, which the policy lets no view write itself.
 #[component]
 fn Paper(plan: Arc<Plan>, sheet: Arc<Sheet>) -> impl IntoView {
+    alone("sheet");
     let options = sheet.options;
     let large = if options.large_print { " large" } else { "" };
     let hands = sheet.hands.clone();

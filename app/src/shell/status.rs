@@ -11,6 +11,14 @@ pub fn StatusLine() -> impl IntoView {
     let workspace = Workspace::here();
     let shown = move || workspace.in_hand.get().or_else(|| workspace.status.get());
     let carries = move || workspace.in_hand.with(Option::is_some);
+    // The page keeps room for it.
+    let is_there = Memo::new(move |_| shown().is_some() || workspace.hint.with(Option::is_some));
+    Effect::new(move |_| {
+        if let Some(root) = document().document_element() {
+            // Fails only for names that are no attributes.
+            let _ = root.toggle_attribute_with_force("data-line", is_there.get());
+        }
+    });
     let line = move || match (shown(), workspace.hint.get()) {
         (Some(status), _) => {
             let offers = status.offers.into_iter().map(act).collect_view();

@@ -9,12 +9,14 @@ use leverwright_core::practice::{OFFER_STOP_AFTER, Pace, Switch, printed};
 use super::cockpit::Cockpit;
 use super::desk::{Mode, PracticeDesk, STAGE};
 use super::road::Road;
+use crate::alone::alone;
 use crate::erase::{When, act, flag, memo, text, view_of};
 use crate::widgets::Choice;
 
 /// The stage. Nothing else is on the page while the road comes.
 #[component]
 pub fn Stage() -> impl IntoView {
+    alone("stage");
     let desk = PracticeDesk::here();
     let is_paused = flag(move || desk.mode.get() == Mode::Paused);
     let one_side = desk.plan().is_some_and(|plan| {

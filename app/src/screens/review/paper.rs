@@ -7,6 +7,7 @@ use leverwright_core::review::{Block, PaperPart, ReviewPage};
 use leverwright_core::sheet::Paper;
 
 use super::desk::Desk;
+use crate::alone::alone;
 use crate::erase::{flag, memo, text, view_of};
 use crate::screens::sheet::cockpit::PrintedCockpit;
 use crate::screens::sheet::running::{Foot, follow};
@@ -85,6 +86,7 @@ fn paper(
     class: String,
     parts: Vec<PaperPart>,
 ) -> impl IntoView + use<> {
+    alone("review");
     let fields = page.title.running_fields();
     let fields = fields
         .map(|field| view! { <li>{field}</li> })

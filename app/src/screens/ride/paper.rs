@@ -7,6 +7,7 @@ use leverwright_core::ride::page::{LoadPage, LoadTable};
 
 use super::desk::Done;
 use super::tables::{load_table, sentences};
+use crate::alone::alone;
 use crate::erase::view_of;
 use crate::workspace::Workspace;
 
@@ -32,6 +33,7 @@ pub fn LoadPaper(done: Arc<Done>) -> impl IntoView {
 }
 
 fn paper(page: &LoadPage) -> impl IntoView + use<> {
+    alone("load");
     let partial = page.unfinished.then(|| {
         view! {
             <p><strong>"Stopped before the end: the numbers are of what was ridden."</strong></p>
