@@ -11,6 +11,7 @@ use crate::layout::Layout;
 use crate::plan::Plan;
 use crate::ride::kept::Remembered;
 use crate::rider::{Day, Hand, Side};
+use crate::suggest_button::{self, Suited};
 use crate::vocabulary::Vocabulary;
 
 /// A plan and one of its layouts with what follows from them.
@@ -30,6 +31,8 @@ pub struct Situation<'a> {
     ride_is_current: OnceCell<bool>,
     /// The shift plan worked out, once somebody asks.
     shifting: OnceCell<Result<Shifting, ShiftingError>>,
+    /// How buttons are reached on each day, once somebody asks.
+    suited: [OnceCell<Vec<Suited>>; Day::ALL.len()],
 }
 
 impl<'a> Situation<'a> {
@@ -55,6 +58,7 @@ impl<'a> Situation<'a> {
             proposes_fixes: false,
             ride_is_current: OnceCell::new(),
             shifting: OnceCell::new(),
+            suited: Default::default(),
         }
     }
 
@@ -91,6 +95,11 @@ impl<'a> Situation<'a> {
     pub fn shifting(&self) -> Result<&Shifting, &ShiftingError> {
         let shifting = self.shifting.get_or_init(|| Shifting::of(self.plan));
         shifting.as_ref()
+    }
+
+    /// The buttons that can be remapped and that a hand presses on a day without letting go.
+    pub(crate) fn suited(&self, day: Day) -> &[Suited] {
+        self.suited[day as usize].get_or_init(|| suggest_button::suited(self.plan, day))
     }
 
     /// A hand of the rider.

@@ -45,14 +45,14 @@ pub(crate) fn reached_by(plan: &Plan, side: Side) -> Vec<Suited> {
 /// function's opposite before others as good.
 pub(crate) fn free_buttons(situation: &Situation<'_>, function: Function, day: Day) -> Vec<Suited> {
     let plan = situation.plan;
-    let mut suited: Vec<Suited> = remappable(plan)
-        .filter(|(control, button)| {
-            let id = control.button_id(button.part);
-            is_free(situation, id)
-                && plan.bike.can_do(id, function)
-                && !lies_under_unsteady_hand(plan, control)
+    let all = situation.suited(day).iter();
+    let mut suited: Vec<Suited> = all
+        .filter(|suited| {
+            is_free(situation, suited.button)
+                && plan.bike.can_do(suited.button, function)
+                && !lies_under_unsteady_hand(plan, suited.button)
         })
-        .filter_map(|(control, button)| suit(plan, control, button, day))
+        .cloned()
         .collect();
     let opposite = |suited: &Suited| {
         let taps = situation.layout.taps.iter();
@@ -63,6 +63,13 @@ pub(crate) fn free_buttons(situation: &Situation<'_>, function: Function, day: D
         (s.missed.len(), s.worst, !opposite(s), s.rank())
     });
     suited
+}
+
+/// The buttons that can be remapped and that a hand presses on a day without letting go.
+pub(crate) fn suited(plan: &Plan, day: Day) -> Vec<Suited> {
+    remappable(plan)
+        .filter_map(|(control, button)| suit(plan, control, button, day))
+        .collect()
 }
 
 fn remappable(plan: &Plan) -> impl Iterator<Item = (&Control, &Button)> {
@@ -83,8 +90,8 @@ fn is_free(situation: &Situation<'_>, id: ButtonId) -> bool {
         && !layout.chords.iter().any(|chord| chord.includes(id))
 }
 
-fn lies_under_unsteady_hand(plan: &Plan, control: &Control) -> bool {
-    let hand = control.side.hand();
+fn lies_under_unsteady_hand(plan: &Plan, id: ButtonId) -> bool {
+    let hand = plan.bike.control(id.control).and_then(|c| c.side.hand());
     hand.is_some_and(|side| plan.rider.hands.get(side).may_press_unawares())
 }
 

@@ -191,8 +191,8 @@ mod tests {
     #[test]
     fn what_goes_and_comes_moves_nothing_else() {
         // The first goes, one comes in the middle and one at the end.
-        assert_eq!(moved(&[Some(1), Some(2), None, Some(3), Some(4), None]), []);
-        assert_eq!(moved(&[None, Some(0), None, Some(5)]), []);
+        assert!(moved(&[Some(1), Some(2), None, Some(3), Some(4), None]).is_empty());
+        assert!(moved(&[None, Some(0), None, Some(5)]).is_empty());
     }
 
     #[test]
@@ -209,6 +209,6 @@ mod tests {
     #[test]
     fn what_is_new_has_no_place_yet() {
         assert_eq!(staying(&[None, None]), [false, false]);
-        assert_eq!(staying(&[]), [false; 0]);
+        assert!(staying(&[]).is_empty());
     }
 }

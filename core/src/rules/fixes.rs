@@ -3,7 +3,7 @@
 
 use crate::catalogue::parts;
 use crate::cockpit::{ButtonId, ControlKind, Freedom, HandPosition};
-use crate::coverage::{Coverage, Via, Way, press_of};
+use crate::coverage::{Via, Way, press_of};
 use crate::edit::{BikeEdit, Edit, LayoutEdit, PlanEdit};
 use crate::finding::Fix;
 use crate::function::Function;
@@ -100,7 +100,7 @@ fn stays_reached(
     let Ok(after) = situation.plan.apply(&swap) else {
         return false;
     };
-    let coverage = Coverage::of(&after, after.layout());
+    let coverage = situation.after(&after).coverage;
     situation.positions().iter().all(|position| {
         let cell = coverage.cell(function, *position, Day::Usual);
         situation.reached(function, *position).is_none()

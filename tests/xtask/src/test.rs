@@ -30,7 +30,7 @@ const CHECKS: [(&str, &str); 8] = [
     ("Tests, native", "test"),
     (
         "Tests of the app's logic, native",
-        "test -p leverwright-app --lib",
+        "test -p leverwright-app -p leverwright-page --lib",
     ),
     (
         "Tests of the app's parts in a browser",
