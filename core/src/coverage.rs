@@ -182,7 +182,7 @@ impl Coverage {
         let levers = brakes::lever_rows(plan, &positions);
         let columns = positions.len() * Day::ALL.len();
         Coverage {
-            rows: rows(plan, layout, &positions),
+            rows: rows(plan, layout, &positions, |_, _| None),
             brakes: brakes::wheel_rows(plan, columns, &levers),
             levers,
             positions,
@@ -190,14 +190,21 @@ impl Coverage {
     }
 
     /// As [`Coverage::of`], for a plan that came from one whose table is known: where the bike and the
-    /// rider are the same, so are the brakes.
-    pub(crate) fn after(known: (&Plan, &Coverage), plan: &Plan, layout: &Layout) -> Coverage {
-        let (before, coverage) = known;
+    /// rider are the same, so are the brakes, and functions that are called up as before.
+    pub(crate) fn after(
+        (before, before_layout, coverage): (&Plan, &Layout, &Coverage),
+        plan: &Plan,
+        layout: &Layout,
+    ) -> Coverage {
         if before.bike != plan.bike || before.rider != plan.rider {
             return Coverage::of(plan, layout);
         }
+        let ways_before = shifting::Ways::of(before, before_layout);
         Coverage {
-            rows: rows(plan, layout, &coverage.positions),
+            rows: rows(plan, layout, &coverage.positions, |ways, function| {
+                let same = ways.serve_alike(&ways_before, function);
+                same.then(|| coverage.row(function)).flatten()
+            }),
             brakes: coverage.brakes.clone(),
             levers: coverage.levers.clone(),
             positions: coverage.positions.clone(),
@@ -259,8 +266,14 @@ impl Coverage {
     }
 }
 
-/// A row for each function that is needed or given to a button.
-fn rows(plan: &Plan, layout: &Layout, positions: &[HandPosition]) -> Vec<Row> {
+/// A row for each function that is needed or given to a button; its cells are those of a row that is
+/// known already, where there is one.
+fn rows<'k>(
+    plan: &Plan,
+    layout: &Layout,
+    positions: &[HandPosition],
+    known: impl Fn(&shifting::Ways<'_>, Function) -> Option<&'k Row>,
+) -> Vec<Row> {
     let ways = shifting::Ways::of(plan, layout);
     let needed = plan.needed_functions();
     Function::ALL
@@ -269,11 +282,14 @@ fn rows(plan: &Plan, layout: &Layout, positions: &[HandPosition]) -> Vec<Row> {
         .map(|function| Row {
             function: *function,
             needed: needed.contains(function),
-            cells: positions
-                .iter()
-                .flat_map(|position| Day::ALL.iter().map(move |day| (*position, *day)))
-                .map(|(position, day)| ways.cell(*function, position, day))
-                .collect(),
+            cells: match known(&ways, *function) {
+                Some(row) => row.cells.clone(),
+                None => positions
+                    .iter()
+                    .flat_map(|position| Day::ALL.iter().map(move |day| (*position, *day)))
+                    .map(|(position, day)| ways.cell(*function, position, day))
+                    .collect(),
+            },
         })
         .collect()
 }

@@ -65,7 +65,7 @@ impl<'a> Situation<'a> {
     /// The situation after a change, without fixes: what the change leaves alone is taken over.
     pub(crate) fn after<'b>(&self, plan: &'b Plan) -> Situation<'b> {
         let layout = plan.layout();
-        let coverage = Coverage::after((self.plan, &self.coverage), plan, layout);
+        let coverage = Coverage::after((self.plan, self.layout, &self.coverage), plan, layout);
         Situation::with(plan, layout, coverage)
     }
 

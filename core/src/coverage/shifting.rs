@@ -91,6 +91,18 @@ impl<'a> Ways<'a> {
             .collect()
     }
 
+    /// Whether a function is called up as in another layout of the same bike.
+    pub(super) fn serve_alike(&self, other: &Ways<'_>, function: Function) -> bool {
+        let serving = |ways: &Ways<'_>| {
+            let given = ways.given.iter();
+            let serving = given.filter(|given| given.function.serves(function));
+            serving
+                .map(|given| (given.via, given.buildable))
+                .collect::<Vec<_>>()
+        };
+        serving(self) == serving(other)
+    }
+
     /// The best of several presses.
     pub(super) fn cell_of(&self, vias: &[Via], position: HandPosition, day: Day) -> Cell {
         let all: Vec<Way> = vias

@@ -341,7 +341,7 @@ proptest! {
         let coverage = Coverage::of(&plan, plan.layout());
         for edit in &edits {
             if let Ok(next) = plan.apply(edit) {
-                let after = Coverage::after((&plan, &coverage), &next, next.layout());
+                let after = Coverage::after((&plan, plan.layout(), &coverage), &next, next.layout());
                 prop_assert_eq!(after, Coverage::of(&next, next.layout()));
             }
         }
