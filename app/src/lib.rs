@@ -1,6 +1,7 @@
 //! The browser front end: draws, listens, stores. It decides nothing about
 //! bikes or hands: that is the core's.
 
+mod after_paint;
 mod alone;
 mod arrivals;
 mod drafts;

@@ -14,6 +14,7 @@ pub mod crash;
 use leptos::html;
 use leptos::prelude::*;
 
+use crate::after_paint::a_frame_behind;
 use crate::parts;
 use crate::route::{Route, current_route};
 use crate::screens::PlansScreen;
@@ -38,6 +39,7 @@ pub fn Shell() -> impl IntoView {
     listen_for_undo_keys(workspace);
     keep_in_browser(workspace, Library::here());
     announce_arrival(route, main);
+    let spoken = a_frame_behind(move || workspace.spoken.get());
     view! {
         <SkipLink main/>
         <header class="top">
@@ -57,7 +59,7 @@ pub fn Shell() -> impl IntoView {
         <StatusLine/>
         <Footer/>
         <p class="live unseen" role="status" aria-live="polite">
-            {move || workspace.spoken.get()}
+            {move || spoken.get()}
         </p>
     }
 }

@@ -1,6 +1,8 @@
 //! What is open on the desk: one plan with its history, and what follows from
 //! it.
 
+mod foresight;
+
 use std::sync::Arc;
 
 use leptos::prelude::*;
@@ -18,12 +20,15 @@ use leverwright_core::summary::{self, Summary};
 use leverwright_core::tally::Tally;
 use leverwright_core::text::{Date, Text};
 
+use crate::after_paint::a_frame_behind;
 use crate::drafts::Drafts;
 use crate::evidence::EvidenceChoice;
 use crate::parts;
 use crate::route::Route;
 use crate::today::today;
 use crate::words::capitalised;
+use foresight::Foresight;
+pub use foresight::Seen;
 
 /// The open plan and everything derived from it. A context: fetch it with
 /// [`Workspace::here`] in a component's body and move the copy into closures.
@@ -32,6 +37,7 @@ use crate::words::capitalised;
 #[derive(Clone, Copy)]
 pub struct Workspace {
     history: RwSignal<Option<History>>,
+    foresight: Foresight,
     /// Changes whenever another plan comes onto the desk, or none: what was worked out for the one
     /// before goes.
     pub opened: Trigger,
@@ -39,6 +45,12 @@ pub struct Workspace {
     pub plan: Memo<Option<Arc<Plan>>>,
     /// What follows from the plan for the layout in hand.
     pub derived: Memo<Option<Arc<Derived>>>,
+    /// The plan and what follows from it as findings show them: as it stands, or as a foreseen
+    /// change would leave it.
+    pub seen: Memo<Option<Seen>>,
+    /// The plan with what follows from it, a frame behind: for what need not hold up what a change
+    /// is watched for.
+    pub settled: RwSignal<Option<Settled>>,
     /// Places that the finding under pointer or focus lights up.
     pub lit: RwSignal<Vec<Place>>,
     /// What the live region says next.
@@ -70,6 +82,9 @@ pub struct Workspace {
     /// What is typed but not recorded yet.
     pub drafts: Drafts,
 }
+
+/// A plan with what follows from it.
+pub type Settled = (Arc<Plan>, Arc<Derived>);
 
 /// What follows from a plan for the layout in hand.
 #[derive(Debug, Clone, PartialEq)]
@@ -136,15 +151,29 @@ impl Workspace {
         let history = RwSignal::new(None::<History>);
         let plan =
             Memo::new(move |_| history.with(|h| h.as_ref().map(|h| Arc::new(h.plan().clone()))));
+        let foresight = Foresight::new();
         let derived = Memo::new(move |_| {
-            plan.get()
-                .map(|plan| Arc::new((parts::desk().derive)(&plan)))
+            let plan = plan.get()?;
+            let foreseen = foresight.derived(&plan);
+            Some(foreseen.unwrap_or_else(|| Arc::new((parts::desk().derive)(&plan))))
+        });
+        let seen = Memo::new(move |_| {
+            let plan = plan.get()?;
+            foresight.of(&plan).or_else(|| {
+                Some(Seen {
+                    derived: derived.get()?,
+                    plan,
+                })
+            })
         });
         Workspace {
             history,
+            foresight,
             opened: Trigger::new(),
             plan,
             derived,
+            seen,
+            settled: a_frame_behind(move || plan.get().zip(derived.get())),
             lit: RwSignal::new(Vec::new()),
             spoken: RwSignal::new(String::new()),
             status: RwSignal::new(None),
@@ -280,10 +309,14 @@ impl Workspace {
         let mut outcome = Ok(());
         let before = self.revision();
         let desk = self.desk();
+        let mut foreseen = self.foresight.take();
         self.history.maybe_update(|history| {
             let Some(history) = history else { return false };
             history.sit_down(desk);
-            outcome = (parts::desk().commit)(history, edit);
+            outcome = match foreseen.take() {
+                Some(foreseen) => (parts::desk().commit_foreseen)(history, edit, foreseen),
+                None => (parts::desk().commit)(history, edit),
+            };
             outcome.is_ok()
         });
         if outcome.is_ok() {

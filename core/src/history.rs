@@ -1,8 +1,10 @@
 //! Undo and redo.
 
 mod change;
+mod foreseen;
 mod kept;
 
+pub use self::foreseen::Foreseen;
 use self::kept::Written;
 use crate::edit::{Edit, EditError};
 use crate::merge;
@@ -75,20 +77,30 @@ impl History {
             return Ok(());
         }
         self.may_change(&next)?;
-        let label = edit.label(&self.present);
-        let mut next = next;
         if is_only_written_into(&self.present, &next) {
             // What is in the record stays there: undo does not take it back.
             self.present.record = next.record;
             self.rewrite_last();
             return Ok(());
         }
-        next.revision = self.highest_revision().saturating_add(1);
+        let (next, label) = self.revised(edit, next);
+        self.step_to(next, label);
+        Ok(())
+    }
+
+    /// What a change makes of the present plan, as a revision of its own, and what the change is
+    /// called.
+    fn revised(&self, edit: &Edit, mut next: Plan) -> (Plan, String) {
+        let label = edit.label(&self.present);
+        next.revision = self.next_revision();
         record::stamp(&self.present, &mut next, &label, &self.desk);
-        let next = merge::show_what_is_held(next);
+        (merge::show_what_is_held(next), label)
+    }
+
+    /// Takes the next plan, as one step that undo takes back.
+    fn step_to(&mut self, next: Plan, label: String) {
         let plan = std::mem::replace(&mut self.present, next);
         self.keep(Step::new(plan, label));
-        Ok(())
     }
 
     /// The rider's own words are for the rider to change.
@@ -108,8 +120,7 @@ impl History {
     /// that undo takes back. The plan stays exactly as it came. Where hand
     /// details were removed from it, undo forgets them, too.
     pub fn take_over(&mut self, plan: Plan, label: &str) {
-        let plan = std::mem::replace(&mut self.present, plan);
-        self.keep(Step::new(plan, label.to_owned()));
+        self.step_to(plan, label.to_owned());
         self.forget_removed();
     }
 
@@ -181,7 +192,7 @@ impl History {
     /// and redo keep. It cannot be undone: that is its purpose. Steps that changed
     /// nothing else go too, because their labels speak of the hands.
     pub fn remove_hand_details(&mut self, on: Option<Date>) {
-        let revision = self.highest_revision().saturating_add(1);
+        let revision = self.next_revision();
         let removals = self.present.record.removals.saturating_add(1);
         for step in self.past.iter_mut().chain(&mut self.future) {
             step.plan = step.plan.without_hand_details(on);
@@ -194,15 +205,13 @@ impl History {
         self.rewrite_all();
     }
 
-    /// The highest revision ever given out, so that a number never means two
-    /// different plans.
-    fn highest_revision(&self) -> u32 {
+    /// One more than the highest revision ever given out, so that a number never
+    /// means two different plans.
+    fn next_revision(&self) -> u32 {
         let steps = self.past.iter().chain(&self.future);
-        steps
-            .map(|step| step.plan.revision)
-            .chain([self.present.revision])
-            .max()
-            .unwrap_or(0)
+        let given = steps.map(|step| step.plan.revision);
+        let highest = given.chain([self.present.revision]).max().unwrap_or(0);
+        highest.saturating_add(1)
     }
 }
 

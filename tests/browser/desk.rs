@@ -41,10 +41,21 @@ pub fn start(browser: &Browser, words: &str) {
     wait_until_saved(browser);
 }
 
-/// Waits until the open plan is saved.
+/// Waits until the open plan is saved. What the page says of that may be a frame old.
 #[track_caller]
 pub fn wait_until_saved(browser: &Browser) {
+    wait_for_a_frame(browser);
     browser.css(".kept").wait_for_text("Saved in this browser");
+}
+
+/// Waits until what was changed is painted, and what follows a frame behind, too.
+#[track_caller]
+pub fn wait_for_a_frame(browser: &Browser) {
+    browser.eval_later::<()>(
+        "const done = arguments[arguments.length - 1];
+         const soon = (next) => requestAnimationFrame(() => setTimeout(next));
+         soon(() => soon(() => done(null)));",
+    );
 }
 
 /// Presses one item of the menu beside a plan of the list.

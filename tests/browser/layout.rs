@@ -54,6 +54,11 @@ fn undo_is_possible(browser: &Browser) -> bool {
     undo.attribute("aria-disabled").as_deref() == Some("false")
 }
 
+/// What undo would take back.
+fn last_act_of(browser: &Browser) -> String {
+    browser.eval("return document.getElementById('undo-label').textContent")
+}
+
 fn rest_right_hand(browser: &Browser) {
     browser.visit("#/rider");
     browser
@@ -112,6 +117,102 @@ fn a_mouse_drags_puts_swaps_and_clears() {
     mouse.drag(&face(&shop, LEFT_INNER), &shop.css("#findings"));
     does(&shop, LEFT_INNER, "left blank");
     heard(&shop, "Leave the left inner paddle blank.");
+}
+
+/// What the findings are called, and all that they say.
+fn all_findings(browser: &Browser) -> (String, Vec<String>) {
+    (
+        browser.css("#findings").text(),
+        browser.css(".finding .says").texts(),
+    )
+}
+
+#[test]
+fn what_a_drop_would_come_to_is_seen_before_it() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    rest_right_hand(&shop);
+    let as_it_stands = all_findings(&shop);
+    assert!(as_it_stands.0.starts_with("Findings: "), "{as_it_stands:?}");
+    let last_act = last_act_of(&shop);
+    let mouse = shop.mouse();
+    let heading = shop.css("#findings");
+
+    // The right hand rests: on the left a button does more.
+    mouse.press(face(&shop, RIGHT_OUTER).centre());
+    mouse.move_to(face(&shop, LEFT_HOOD).centre());
+    heading.wait_for_text("If let go here: ");
+    let foreseen = all_findings(&shop);
+    assert_ne!(foreseen.1, as_it_stands.1);
+    let tally = foreseen.0.trim_start_matches("If let go here: ");
+    shop.css(".ghost")
+        .wait_for_text(&format!("to the left hood button: {tally}"));
+    // Nothing is changed by that.
+    does(&shop, LEFT_HOOD, "left blank");
+    assert_eq!(last_act_of(&shop), last_act);
+
+    // Elsewhere the findings are what they were.
+    let (left, top, ..) = shop.css(".drawn").rect();
+    mouse.move_to(Point {
+        x: left + 2.0,
+        y: top + 2.0,
+    });
+    heading.wait_for_text("Findings: ");
+    assert_eq!(all_findings(&shop), as_it_stands);
+
+    // The drop brings what was foreseen, and Escape nothing.
+    mouse.move_to(face(&shop, LEFT_HOOD).centre());
+    heading.wait_for_text("If let go here: ");
+    mouse.release();
+    does(&shop, LEFT_HOOD, "rear easier");
+    heading.wait_for_text(&format!("Findings: {tally}"));
+    assert_eq!(all_findings(&shop).1, foreseen.1);
+    // What is offered can be acted on again.
+    shop.role("button", "Put all shifting on the left")
+        .nth(0)
+        .click();
+    heard(&shop, "Done: ");
+    shop.role("button", "Undo").click();
+    assert_eq!(all_findings(&shop).1, foreseen.1);
+
+    shop.role("button", "Undo").click();
+    heading.wait_for_text(&as_it_stands.0);
+    mouse.press(face(&shop, RIGHT_OUTER).centre());
+    mouse.move_to(face(&shop, LEFT_HOOD).centre());
+    heading.wait_for_text("If let go here: ");
+    shop.press("Escape");
+    heading.wait_for_text("Findings: ");
+    mouse.release();
+    assert_eq!(all_findings(&shop), as_it_stands);
+}
+
+#[test]
+fn the_keyboard_foresees_too() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    rest_right_hand(&shop);
+    let as_it_stands = all_findings(&shop);
+    let heading = shop.css("#findings");
+
+    focus_by_arrows(&shop, "right outer paddle");
+    shop.press("Space");
+    focus_by_arrows(&shop, "left hood button");
+    heading.wait_for_text("If let go here: ");
+    let tally = heading.text().replace("If let go here: ", "");
+    heard(
+        &shop,
+        &format!("Enter puts it down. Findings then: {tally}."),
+    );
+
+    // Away from the buttons nothing is foreseen, so what is offered there is about what stands.
+    shop.role("button", "Undo").focus();
+    heading.wait_for_text("Findings: ");
+    assert_eq!(all_findings(&shop), as_it_stands);
+
+    focus_by_arrows(&shop, "left hood button");
+    heading.wait_for_text("If let go here: ");
+    shop.press("Space");
+    heading.wait_for_text(&format!("Findings: {tally}"));
 }
 
 #[test]
@@ -536,10 +637,13 @@ fn the_keyboard_alone_puts_swaps_and_clears() {
     shop.press("Enter");
     heard(
         &shop,
-        "Rear easier picked up. Left hood button: takes it. Enter puts it down.",
+        "Rear easier picked up. Left hood button: takes it. Enter puts it down. Findings then: 5 check.",
     );
     shop.press("ArrowRight");
-    heard(&shop, "Right hood button: takes it. Enter puts it down.");
+    heard(
+        &shop,
+        "Right hood button: takes it. Enter puts it down. Findings then: 5 check.",
+    );
     shop.press_all(&["ArrowUp", "ArrowUp"]);
     shop.press("End");
     heard(&shop, SPRINT_IS_FIXED);
@@ -552,7 +656,10 @@ fn the_keyboard_alone_puts_swaps_and_clears() {
     shop.press("Space");
     heard(&shop, "Left outer paddle picked up.");
     focus_by_arrows(&shop, "left inner paddle");
-    heard(&shop, "Left inner paddle: takes it. Enter puts it down.");
+    heard(
+        &shop,
+        "Left inner paddle: takes it. Enter puts it down. Findings then: 5 check.",
+    );
     shop.press("Space");
     does(&shop, LEFT_OUTER, "front smaller");
     does(&shop, LEFT_INNER, "front larger");

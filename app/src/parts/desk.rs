@@ -6,7 +6,7 @@ use leverwright_core::Vocabulary;
 use leverwright_core::catalogue::{TemplateId, template};
 use leverwright_core::document::{self, Opened};
 use leverwright_core::edit::{Edit, EditError};
-use leverwright_core::history::History;
+use leverwright_core::history::{Foreseen, History};
 use leverwright_core::plan::Plan;
 use leverwright_core::share;
 use leverwright_core::text::Date;
@@ -23,6 +23,10 @@ pub struct Desk {
     pub from_template: fn(TemplateId) -> Plan,
     /// Makes a change.
     pub commit: fn(&mut History, &Edit) -> Result<(), EditError>,
+    /// What a change would come to.
+    pub foresee: fn(&History, &Edit) -> Option<Foreseen>,
+    /// Makes a change that was foreseen.
+    pub commit_foreseen: fn(&mut History, &Edit, Foreseen) -> Result<(), EditError>,
     /// Takes the last change back; whether there was one.
     pub undo: fn(&mut History) -> bool,
     /// Makes the last undone change again; whether there was one.
@@ -60,6 +64,8 @@ pub fn all() -> Desk {
         derive: Derived::of,
         from_template: |id| template(id).plan(id.words()),
         commit: History::commit,
+        foresee: History::foresee,
+        commit_foreseen: History::commit_foreseen,
         undo: History::undo,
         redo: History::redo,
         take_over: History::take_over,

@@ -69,6 +69,7 @@ fn Workplace() -> impl IntoView {
                 on:click=move |event| hands_on::click(bench, &event)
                 on:keydown=move |event| hands_on::key_down(bench, &event)
                 on:focusin=move |event| hands_on::focus_in(bench, &event)
+                on:focusout=move |_| bench.focus_out()
                 on:contextmenu=move |event| hands_on::context_menu(bench, &event)>
                 <Cockpit/>
                 <Tray/>
@@ -85,7 +86,10 @@ fn Workplace() -> impl IntoView {
 #[component]
 fn InWords() -> impl IntoView {
     let workspace = Workspace::here();
-    let summary = Memo::new(move |_| workspace.derived.get().map(|d| d.summary.clone()));
+    let summary = Memo::new(move |_| {
+        let settled = workspace.settled;
+        settled.with(|settled| Some(settled.as_ref()?.1.summary.clone()))
+    });
     move || {
         let Summary {
             left,

@@ -13,11 +13,12 @@ use crate::workspace::Workspace;
 /// screen that is gone to, so that the keyboard and a screen reader start there.
 pub fn announce_arrival(route: ReadSignal<Route>, main: NodeRef<html::Main>) {
     let workspace = Workspace::here();
+    let name = Memo::new(move |_| {
+        let plan = workspace.plan;
+        plan.with(|plan| plan.as_ref().map(|plan| plan.name.to_string()))
+    });
     Effect::new(move |_| {
-        let name = workspace
-            .plan
-            .with(|plan| plan.as_ref().map(|plan| plan.name.to_string()));
-        document().set_title(&title(&route.get(), name.as_deref()));
+        document().set_title(&name.with(|name| title(&route.get(), name.as_deref())));
     });
     Effect::new(move |before: Option<Route>| {
         let now = route.get();

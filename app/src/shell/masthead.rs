@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::after_paint::a_frame_behind;
 use crate::route::Route;
 use crate::storage::Library;
 use crate::workspace::Workspace;
@@ -16,8 +17,9 @@ pub fn Masthead() -> impl IntoView {
             .plan
             .with(|plan| plan.as_ref().map(|plan| plan.name.to_string()))
     });
+    let standing = a_frame_behind(move || library.standing());
     let kept = move || {
-        let standing = library.standing().map(|standing| standing.words());
+        let standing = standing.get().map(|standing| standing.words());
         let elsewhere = library
             .is_open_elsewhere()
             .then_some("open in another tab, too");

@@ -100,7 +100,7 @@ impl Missing {
 
 /// What is missing on a screen; nothing where there is nothing to say.
 fn missing(workspace: Workspace, screen: &Route) -> Option<Missing> {
-    let plan = workspace.plan.get()?;
+    let (plan, derived) = workspace.settled.get()?;
     match screen {
         Route::Rider => {
             let open = plan.rider.open_questions().len();
@@ -115,12 +115,8 @@ fn missing(workspace: Workspace, screen: &Route) -> Option<Missing> {
             let open = plan.bike.open_points().len();
             Some(Missing::counted(open, "point", "points", "all noted"))
         }
-        Route::Layout => {
-            let derived = workspace.derived.get()?;
-            Some(Missing::of_tally(Tally::of(&plan, &derived.findings)))
-        }
+        Route::Layout => Some(Missing::of_tally(Tally::of(&plan, &derived.findings))),
         Route::Sheet => {
-            let derived = workspace.derived.get()?;
             let verdict = Readiness::of(&Tally::of(&plan, &derived.findings)).words();
             Some(Missing::new(verdict.to_owned(), verdict.to_owned()))
         }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use crate::after_paint::a_frame_behind;
 use crate::focus::focus_screen_if_lost;
 use crate::workspace::{Offer, Workspace};
 
@@ -9,8 +10,13 @@ use crate::workspace::{Offer, Workspace};
 #[component]
 pub fn StatusLine() -> impl IntoView {
     let workspace = Workspace::here();
-    let shown = move || workspace.in_hand.get().or_else(|| workspace.status.get());
-    let carries = move || workspace.in_hand.with(Option::is_some);
+    let now = a_frame_behind(move || {
+        let in_hand = workspace.in_hand.get();
+        let carries = in_hand.is_some();
+        (in_hand.or_else(|| workspace.status.get()), carries)
+    });
+    let shown = move || now.get().0;
+    let carries = move || now.get().1;
     // The page keeps room for it.
     let is_there = Memo::new(move |_| shown().is_some() || workspace.hint.with(Option::is_some));
     Effect::new(move |_| {

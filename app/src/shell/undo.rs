@@ -5,14 +5,15 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement};
 
+use crate::after_paint::a_frame_behind;
 use crate::workspace::Workspace;
 
 /// The two buttons, with what they would take back or make again.
 #[component]
 pub fn UndoBar() -> impl IntoView {
     let workspace = Workspace::here();
-    let undo = Memo::new(move |_| workspace.undo_label());
-    let redo = Memo::new(move |_| workspace.redo_label());
+    let undo = a_frame_behind(move || workspace.undo_label());
+    let redo = a_frame_behind(move || workspace.redo_label());
     let open = Memo::new(move |_| workspace.plan.with(Option::is_some));
     view! {
         <Show when=move || open.get()>

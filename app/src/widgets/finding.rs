@@ -44,15 +44,15 @@ pub fn FindingCard(
     on_cleanup(darken.clone());
     let (light_too, darken_too) = (light.clone(), darken.clone());
     let accepted = workspace
-        .plan
-        .with_untracked(|plan| plan.as_ref()?.acceptance_of(&finding).cloned());
+        .seen
+        .with_untracked(|seen| seen.as_ref()?.plan.acceptance_of(&finding).cloned());
     let fixes = fixes_of(workspace, finding.clone());
     let title = title(workspace, &finding);
     // An open finding stands under a heading that says its severity.
     let severity_said = accepted.is_none();
     let lapsed = workspace
-        .plan
-        .with_untracked(|plan| plan.as_ref()?.lapsed_acceptance_of(&finding).cloned())
+        .seen
+        .with_untracked(|seen| seen.as_ref()?.plan.lapsed_acceptance_of(&finding).cloned())
         .map(|acceptance| view! { <Lapsed acceptance/> });
     let decision = match accepted {
         Some(acceptance) => view! { <Accepted acceptance title=title.clone() acted/> }.into_any(),
@@ -90,8 +90,8 @@ pub fn FindingCard(
 /// the finding says the same.
 fn fixes_of(workspace: Workspace, shown: Finding) -> Memo<Vec<Fix>> {
     Memo::new(move |_| {
-        let derived = workspace.derived.get();
-        let mut findings = derived.iter().flat_map(|derived| &derived.findings);
+        let seen = workspace.seen.get();
+        let mut findings = seen.iter().flat_map(|seen| &seen.derived.findings);
         let same = findings.find(|found| {
             (found.rule, &found.places, &found.message)
                 == (shown.rule, &shown.places, &shown.message)
@@ -158,7 +158,7 @@ fn Fixes(fixes: Vec<Fix>, acted: Callback<()>) -> impl IntoView {
             let done = format!("Done: {label}.");
             let fix = move |event: MouseEvent| {
                 // What moved under the finger was not what it meant.
-                if event.detail() > 0 && has_just_acted() {
+                if event.detail() > 0 && has_just_acted() || untrack(|| workspace.foresees()) {
                     return;
                 }
                 if workspace.commit(edit.clone()) {
@@ -210,7 +210,7 @@ fn AboutRule(id: &'static str, key: String) -> impl IntoView {
 
 /// Makes a decision about a finding, and says so.
 fn decide(workspace: Workspace, edit: PlanEdit, said: &str, acted: Callback<()>) {
-    if workspace.commit(Edit::Plan(edit)) {
+    if !untrack(|| workspace.foresees()) && workspace.commit(Edit::Plan(edit)) {
         workspace.say(format!("{said} {}.", workspace.tally().unwrap_or_default()));
         acted.run(());
     }

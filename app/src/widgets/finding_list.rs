@@ -7,8 +7,9 @@ use leverwright_core::finding::{Finding, Severity};
 use leverwright_core::rules::{self, Family};
 use leverwright_core::tally::Tally;
 
+use crate::after_paint::a_frame_behind;
 use crate::widgets::{FindingCard, SeverityMark};
-use crate::workspace::Workspace;
+use crate::workspace::{Seen, Workspace};
 
 /// The findings that are shown together.
 #[derive(Clone, Copy, PartialEq)]
@@ -36,8 +37,7 @@ pub fn FindingList(
         });
     });
     let tally = Memo::new(move |_| {
-        let derived = workspace.derived.get()?;
-        let plan = workspace.plan.get()?;
+        let Seen { plan, derived, .. } = workspace.seen.get()?;
         Some(match family {
             None => Tally::of(&plan, &derived.findings),
             Some(_) => {
@@ -46,9 +46,11 @@ pub fn FindingList(
             }
         })
     });
-    let heading_words = match family {
-        Some(family) => format!("Findings about {family}: "),
-        None => "Findings: ".into(),
+    let foreseen = a_frame_behind(move || workspace.foresees());
+    let heading_words = move || match (foreseen.get(), family) {
+        (true, _) => "If let go here: ".to_owned(),
+        (false, Some(family)) => format!("Findings about {family}: "),
+        (false, None) => "Findings: ".to_owned(),
     };
     let groups = Severity::ALL
         .iter()
@@ -57,7 +59,7 @@ pub fn FindingList(
         .map(|group| view! { <FindingGroup group family acted/> })
         .collect_view();
     view! {
-        <section class="findings" aria-labelledby="findings">
+        <section class="findings" class:foreseen=move || foreseen.get() aria-labelledby="findings">
             <h2 id="findings" tabindex="-1" node_ref=heading>
                 {heading_words}{move || tally.get().unwrap_or_default().to_string()}
             </h2>
@@ -87,7 +89,7 @@ fn FindingGroup(group: Group, family: Option<Family>, acted: Callback<()>) -> im
 }
 
 fn in_group(workspace: Workspace, group: Group, family: Option<Family>) -> Vec<Finding> {
-    let (Some(plan), Some(derived)) = (workspace.plan.get(), workspace.derived.get()) else {
+    let Some(Seen { plan, derived, .. }) = workspace.seen.get() else {
         return Vec::new();
     };
     let belongs = |finding: &&Finding| match (group, plan.acceptance_of(finding)) {

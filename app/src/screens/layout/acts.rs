@@ -21,8 +21,11 @@ pub fn Head() -> impl IntoView {
     let is_open = RwSignal::new(false);
     let name = Memo::new(move |_| bench.plan(|plan| plan.layout().name.to_string()));
     let tally = Memo::new(move |_| {
-        let findings = bench.workspace.derived.get()?;
-        bench.plan(|plan| Tally::of(plan, &findings.findings).to_string())
+        let settled = bench.workspace.settled;
+        settled.with(|settled| {
+            let (plan, derived) = settled.as_ref()?;
+            Some(Tally::of(plan, &derived.findings).to_string())
+        })
     });
     let acts = Memo::new(move |_| bench.plan(|plan| plan.acts()).unwrap_or_default());
     view! {

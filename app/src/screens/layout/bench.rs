@@ -1,6 +1,7 @@
 //! What the parts of the Layout screen share.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 use leverwright_core::cockpit::{BarSide, Bike, ButtonId, HandPosition};
@@ -16,6 +17,7 @@ use leverwright_core::slot::Slot;
 
 use super::room::Room;
 use super::words::{capitalised, load_words};
+use crate::after_paint::a_frame_behind;
 use crate::gesture::{At, Gesture, Load, Spot, Tapped, put};
 use crate::settings::Settings;
 use crate::workspace::{Offer, Status, Workspace};
@@ -29,6 +31,25 @@ pub enum Answer {
     Carried,
     /// It does not take it, and why.
     Refuses(String),
+}
+
+/// What is carried, over what, and what the buttons answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Carrying {
+    /// What is carried.
+    pub load: Option<Load>,
+    /// Whether it is dragged.
+    pub drags: bool,
+    /// The place under a drag.
+    pub over: Option<Spot>,
+    answers: Arc<SmallMap<ButtonId, Answer>>,
+}
+
+impl Carrying {
+    /// What a button answers; `None` while nothing is carried.
+    pub fn answer(&self, id: ButtonId) -> Option<&Answer> {
+        self.answers.get(&id)
+    }
 }
 
 /// What a hand is shown to reach.
@@ -46,6 +67,8 @@ pub struct Bench {
     pub workspace: Workspace,
     /// The slots in balloon order.
     pub slots: Memo<Arc<Vec<Slot>>>,
+    /// As [`Self::slots`], a frame behind, for the drawing.
+    pub drawn: RwSignal<Arc<Vec<Slot>>>,
     /// The drawing for the room there is.
     pub picture: RwSignal<Option<Arc<Picture>>>,
     /// The room for the drawing.
@@ -60,6 +83,8 @@ pub struct Bench {
     /// The place under a drag.
     pub over: Memo<Option<Spot>>,
     answers: Memo<Arc<SmallMap<ButtonId, Answer>>>,
+    /// How what is carried shows on buttons and tray, a frame behind: what a drop changes is seen first.
+    pub shown: RwSignal<Carrying>,
     /// The button where the focus was last.
     pub current: RwSignal<Option<ButtonId>>,
     /// The button that the Tab key leads to: where the focus was last, else the first.
@@ -84,11 +109,8 @@ impl Bench {
         let workspace = Workspace::here();
         let of_plan = move |plan: &Option<Arc<Plan>>| plan.as_deref().map(Slot::all);
         let slots = Memo::new(move |_| Arc::new(workspace.plan.with(of_plan).unwrap_or_default()));
-        let bike = Memo::new(move |_| {
-            workspace
-                .plan
-                .with(|plan| plan.as_ref().map(|plan| plan.bike.clone()))
-        });
+        let settled = workspace.settled;
+        let bike = Memo::new(move |_| settled.with(|now| Some(now.as_ref()?.0.bike.clone())));
         let settings = Settings::here();
         let room = RwSignal::new(Room::UNKNOWN);
         // Set, not worked out in place: every slot follows it for its seat, and would be asked after
@@ -103,12 +125,14 @@ impl Bench {
             }));
         });
         let lights = Memo::new(move |_| {
-            let plan = workspace.plan.get();
             let lit = workspace.lit.get();
-            plan.map_or_else(Lights::default, |plan| Lights::of(&plan, &lit))
+            settled.with(|now| match now {
+                Some((plan, _)) => Lights::of(plan, &lit),
+                None => Lights::default(),
+            })
         });
         let weight = Memo::new(move |_| {
-            let derived = workspace.derived.get()?;
+            let (_, derived) = settled.get()?;
             let lit = workspace.lit.get();
             let finding = derived.findings.iter().find(|f| f.places == lit)?;
             Some(finding.severity)
@@ -119,6 +143,13 @@ impl Bench {
         let answers = Memo::new(move |_| {
             let answers = load.get().zip(workspace.plan.get());
             Arc::new(answers.map_or_else(SmallMap::new, |(load, plan)| answers_to(load, &plan)))
+        });
+        let drawn = a_frame_behind(move || slots.get());
+        let shown = a_frame_behind(move || Carrying {
+            load: load.get(),
+            drags: gesture.with(|g| g.dragged().is_some()),
+            over: over.get(),
+            answers: answers.get(),
         });
         let current = RwSignal::new(None);
         let stop = Memo::new(move |_| {
@@ -139,6 +170,7 @@ impl Bench {
         let bench = Bench {
             workspace,
             slots,
+            drawn,
             picture,
             room,
             lights,
@@ -147,6 +179,7 @@ impl Bench {
             load,
             over,
             answers,
+            shown,
             current,
             stop,
             told,
@@ -157,6 +190,7 @@ impl Bench {
             day: workspace.day,
         };
         bench.show_what_is_in_hand();
+        bench.foresee_what_is_carried();
         bench
     }
 
@@ -182,6 +216,44 @@ impl Bench {
         });
     }
 
+    /// While what is carried rests over a place, findings are shown as they would be once it is let
+    /// go there.
+    fn foresee_what_is_carried(self) {
+        let workspace = self.workspace;
+        let aim = Memo::new(move |_| {
+            self.gesture
+                .with(|g| g.dragged().map(|drag| (g.load(), drag.over)))
+        });
+        Effect::new(move |_| {
+            if self.load.get().is_none() {
+                return workspace.stop_foreseeing();
+            }
+            let Some(rests) = aim.get() else { return };
+            let foresee = move || {
+                if self.is_gone() || aim.get_untracked() != Some(rests) {
+                    return;
+                }
+                match rests
+                    .0
+                    .zip(rests.1)
+                    .and_then(|(load, spot)| put(load, spot))
+                {
+                    Some(edit) => workspace.foresee(&edit),
+                    None => workspace.stop_foreseeing(),
+                }
+            };
+            set_timeout(foresee, REST);
+        });
+        on_cleanup(move || workspace.stop_foreseeing());
+    }
+
+    /// The focus leaves a button.
+    pub fn focus_out(self) {
+        if !self.is_dragging() {
+            self.workspace.stop_foreseeing();
+        }
+    }
+
     /// What is carried and what to do with it, and for a button what it does.
     fn carrying_words(self, load: Load) -> String {
         match load {
@@ -203,13 +275,15 @@ impl Bench {
         expect_context()
     }
 
-    /// Reads the plan; `None` only for a moment while it is closed.
+    /// Reads the plan and follows it, a frame behind; `None` only for a moment while it is closed.
     pub fn plan<T>(self, read: impl FnOnce(&Plan) -> T) -> Option<T> {
-        self.workspace.plan.with(|plan| plan.as_deref().map(read))
+        let settled = self.workspace.settled;
+        settled.with(|now| now.as_ref().map(|(plan, _)| read(plan)))
     }
 
     fn plan_untracked<T>(self, read: impl FnOnce(&Plan) -> T) -> Option<T> {
-        untrack(|| self.plan(read))
+        let plan = self.workspace.plan;
+        plan.with_untracked(|plan| plan.as_deref().map(read))
     }
 
     /// What a button shows; `None` once it is off the bike.
@@ -327,8 +401,11 @@ impl Bench {
     /// Something is tapped, clicked or pressed by a key; what it came to.
     pub fn tap(self, load: Load, by_pointer: bool) -> Tapped {
         let mut is_past = false;
-        self.gesture
-            .update(|gesture| is_past = gesture.ends_with_click() && by_pointer);
+        // Nothing shows it.
+        self.gesture.maybe_update(|gesture| {
+            is_past = gesture.ends_with_click() && by_pointer;
+            false
+        });
         if is_past {
             return Tapped::Nothing;
         }
@@ -457,9 +534,24 @@ impl Bench {
             return;
         };
         let place = untrack(|| self.slot(id)).map_or_else(String::new, |slot| slot.place);
+        let place = capitalised(&place);
+        let edit = self
+            .load
+            .get_untracked()
+            .and_then(|load| put(load, Spot::Button(id)));
+        match &edit {
+            Some(edit) => self.workspace.foresee(edit),
+            None => self.workspace.stop_foreseeing(),
+        }
+        let then = edit.and_then(|edit| untrack(|| self.workspace.tally_after(&edit)));
         let answer = match answer {
-            Answer::Takes => format!("{}: takes it. Enter puts it down.", capitalised(&place)),
-            Answer::Carried => format!("{}: Enter lets it go.", capitalised(&place)),
+            Answer::Takes => match then {
+                Some(tally) => {
+                    format!("{place}: takes it. Enter puts it down. Findings then: {tally}.")
+                }
+                None => format!("{place}: takes it. Enter puts it down."),
+            },
+            Answer::Carried => format!("{place}: Enter lets it go."),
             Answer::Refuses(why) => why,
         };
         let picked_up = picked_up.map_or_else(String::new, |load| {
@@ -472,6 +564,10 @@ impl Bench {
         capitalised(&untrack(|| load_words(self, load)))
     }
 }
+
+/// How long a pointer rests over a place before findings are shown for it: longer than a place is
+/// passed over, shorter than a hand waits before it lets go (our judgement).
+const REST: Duration = Duration::from_millis(100);
 
 /// How many buttons the side with most of them has.
 fn tallest_column(bike: &Bike) -> usize {

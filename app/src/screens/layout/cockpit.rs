@@ -125,7 +125,7 @@ const SMALL: (f64, f64) = (300.0, 84.0);
 fn button_views(bench: Bench) -> SmallMap<ButtonId, ButtonView> {
     let lights = bench.lights.get();
     let weight = bench.weight.get();
-    let slots = bench.slots.get();
+    let slots = bench.drawn.get();
     let views = slots.iter().map(|slot| {
         let id = slot.button;
         let view = ButtonView {
@@ -133,7 +133,7 @@ fn button_views(bench: Bench) -> SmallMap<ButtonId, ButtonView> {
             label: slot.place.clone(),
             reach: reach_of(bench, id),
             lit: weight.filter(|_| lights.buttons.contains(&id)),
-            touch: match bench.answer(id) {
+            touch: match bench.shown.with(|c| c.answer(id).cloned()) {
                 None => Touch::Rest,
                 Some(Answer::Takes) => Touch::Target,
                 Some(Answer::Carried) => Touch::PickedUp,

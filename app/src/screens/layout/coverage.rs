@@ -1,22 +1,18 @@
 //! The coverage table: for each function and wheel brake, from each hand
 //! position, which button, hand and contact, how hard, or why not.
 
-use std::sync::Arc;
-use std::time::Duration;
-
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::cockpit::{Bike, HandPosition, Wheel};
 use leverwright_core::coverage::{BrakeCell, BrakePull, Cell, Coverage, Way, WhyNot};
 use leverwright_core::finding::Place;
 use leverwright_core::function::Function;
-use leverwright_core::plan::Plan;
 use leverwright_core::rider::Day;
 
 use super::bench::Bench;
 use super::words::{FunctionIcons, step_words};
 use crate::widgets::Choice;
-use crate::workspace::{Derived, Workspace};
+use crate::workspace::Settled;
 
 /// A row of the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -38,7 +34,8 @@ struct Says {
 #[component]
 pub fn CoverageTable() -> impl IntoView {
     let bench = Bench::here();
-    let shown = a_frame_behind(bench.workspace);
+    // The table is long and mostly below: it need not hold up slots and findings.
+    let shown = bench.workspace.settled;
     let positions = of_coverage(shown, |coverage| coverage.positions.clone());
     let lines = of_coverage(shown, |coverage| {
         let functions = coverage.rows.iter().map(|row| Line::Function(row.function));
@@ -77,30 +74,7 @@ pub fn CoverageTable() -> impl IntoView {
     }
 }
 
-/// The plan with what follows from it.
-type Shown = RwSignal<Option<(Arc<Plan>, Arc<Derived>)>>;
-
-/// Follows the plan a frame behind. What a drop is watched for, slots and findings, is seen first; the
-/// table, which is long and mostly below, need not hold it up.
-fn a_frame_behind(workspace: Workspace) -> Shown {
-    let now = move || workspace.plan.get().zip(workspace.derived.get());
-    let shown = RwSignal::new(untrack(now));
-    let is_due = RwSignal::new(false);
-    let catch_up = move || {
-        if !shown.is_disposed() {
-            is_due.set(false);
-            shown.set(untrack(now));
-        }
-    };
-    Effect::new(move |first: Option<()>| {
-        let _ = now();
-        if first.is_some() && !is_due.get_untracked() {
-            is_due.set(true);
-            request_animation_frame(move || set_timeout(catch_up, Duration::ZERO));
-        }
-    });
-    shown
-}
+type Shown = RwSignal<Option<Settled>>;
 
 fn of_coverage<T: Clone + PartialEq + Send + Sync + 'static>(
     shown: Shown,

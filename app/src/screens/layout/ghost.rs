@@ -1,18 +1,25 @@
 //! What rides under the pointer while it drags.
 
 use leptos::prelude::*;
+use leverwright_core::cockpit::ButtonId;
+use leverwright_core::tally::Tally;
 
 use super::bench::{Answer, Bench};
 use super::words::{FunctionIcons, function_words, load_words};
-use crate::gesture::{Load, Spot};
+use crate::after_paint::a_frame_behind;
+use crate::gesture::{At, Load, Spot, put};
 
 /// The load under the pointer, with what letting it go there would do.
 #[component]
 pub fn Ghost() -> impl IntoView {
     let bench = Bench::here();
-    let dragged = Memo::new(move |_| bench.drag_at().and(bench.load.get()));
+    let dragged = Memo::new(move |_| bench.shown.with(|c| c.load.filter(|_| c.drags)));
+    // Where it was let go it stays until it goes.
+    let at = Memo::new(move |last: Option<&Option<At>>| {
+        bench.drag_at().or_else(|| last.copied().flatten())
+    });
     let place = move || {
-        let at = bench.drag_at();
+        let at = at.get();
         at.map(|at| format!("translate({:.0}px, {:.0}px)", at.x, at.y))
     };
     move || {
@@ -20,15 +27,17 @@ pub fn Ghost() -> impl IntoView {
         let function = match load {
             Load::Function(function) => Some(function),
             Load::Blank => None,
-            Load::Button(id) => bench.slot(id).and_then(|slot| slot.look.function),
+            // What it did when it was picked up.
+            Load::Button(id) => untrack(|| bench.slot(id)).and_then(|slot| slot.look.function),
         };
+        let outcome = a_frame_behind(move || outcome(bench, load));
         Some(view! {
             <div class="ghost" aria-hidden="true" style:transform=place>
                 <p class="load">
                     <FunctionIcons function/>
                     {function_words(function)}
                 </p>
-                <p class="outcome">{move || outcome(bench, load)}</p>
+                <p class="outcome">{move || outcome.get()}</p>
             </div>
         })
     }
@@ -40,7 +49,10 @@ fn outcome(bench: Bench, load: Load) -> String {
         (Some(Spot::Button(id)), _) => {
             let place = load_words(bench, Load::Button(id));
             match bench.answer(id) {
-                Some(Answer::Takes) => format!("to the {place}"),
+                Some(Answer::Takes) => match foreseen(bench, load, id) {
+                    Some(tally) => format!("to the {place}: {tally}"),
+                    None => format!("to the {place}"),
+                },
                 Some(Answer::Refuses(_)) => format!("not on the {place}"),
                 Some(Answer::Carried) | None => "back".into(),
             }
@@ -48,4 +60,10 @@ fn outcome(bench: Bench, load: Load) -> String {
         (Some(Spot::Tray | Spot::Away), Load::Button(_)) => "leaves the button blank".into(),
         _ => "changes nothing".into(),
     }
+}
+
+/// How many findings would stand then, once that is worked out.
+fn foreseen(bench: Bench, load: Load, id: ButtonId) -> Option<Tally> {
+    let edit = put(load, Spot::Button(id))?;
+    bench.workspace.tally_after(&edit)
 }

@@ -52,15 +52,17 @@ fn state_class(bench: Bench, id: ButtonId) -> String {
         class += " lit lit-";
         class += weight.code();
     }
-    if bench.over.get() == Some(Spot::Button(id)) {
-        class += " over";
-    }
-    class += match bench.answer(id) {
-        None => "",
-        Some(Answer::Takes) => " takes",
-        Some(Answer::Carried) => " carried",
-        Some(Answer::Refuses(_)) => " refuses",
-    };
+    bench.shown.with(|carrying| {
+        if carrying.over == Some(Spot::Button(id)) {
+            class += " over";
+        }
+        class += match carrying.answer(id) {
+            None => "",
+            Some(Answer::Takes) => " takes",
+            Some(Answer::Carried) => " carried",
+            Some(Answer::Refuses(_)) => " refuses",
+        };
+    });
     class
 }
 
@@ -75,7 +77,7 @@ fn Face(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
             class:live=move || shown.with(is_live)
             class:reached=move || reach.with(Option::is_some)
             tabindex=move || if bench.stop.get() == Some(id) { "0" } else { "-1" }
-            aria-pressed=move || (bench.load.get() == Some(load)).to_string()
+            aria-pressed=move || bench.shown.with(|c| c.load == Some(load)).to_string()
             aria-describedby="how-to-carry">
             {move || shown.with(|slot| slot.as_ref().map(says))}
             {move || reach.get().map(|words| view! { <span class="notes reach">{words}</span> })}

@@ -23,11 +23,15 @@ pub fn Tray() -> impl IntoView {
         let functions = functions.get().into_iter().map(Some);
         functions.chain([None]).collect::<Vec<_>>()
     };
-    let takes_back = Memo::new(move |_| matches!(bench.load.get(), Some(Load::Button(_))));
+    let takes_back = Memo::new(move |_| {
+        bench
+            .shown
+            .with(|c| matches!(c.load, Some(Load::Button(_))))
+    });
     view! {
         <section class="tray stays" data-spot="tray"
             class:takes=move || takes_back.get()
-            class:over=move || bench.over.get() == Some(Spot::Tray)>
+            class:over=move || bench.shown.with(|c| c.over == Some(Spot::Tray))>
             <h2 id="tray">"Functions"</h2>
             <div role="toolbar" aria-labelledby="tray" class="items">
                 <For each=items key=|function| *function let:function>
@@ -43,7 +47,7 @@ pub fn Tray() -> impl IntoView {
 fn Item(function: Option<Function>, functions: Memo<Vec<Function>>) -> impl IntoView {
     let bench = Bench::here();
     let load = function.map_or(Load::Blank, Load::Function);
-    let is_carried = move || bench.load.get() == Some(load);
+    let is_carried = move || bench.shown.with(|c| c.load == Some(load));
     let is_lit = move || {
         let lit = bench.workspace.lit.get();
         function.is_some_and(|function| lit.contains(&Place::Function(function)))
