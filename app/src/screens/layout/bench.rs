@@ -247,9 +247,9 @@ impl Bench {
         on_cleanup(move || workspace.stop_foreseeing());
     }
 
-    /// The focus leaves a button.
+    /// The focus leaves a button, or the button leaves the page.
     pub fn focus_out(self) {
-        if !self.is_dragging() {
+        if !self.is_gone() && !self.is_dragging() {
             self.workspace.stop_foreseeing();
         }
     }
