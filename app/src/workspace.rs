@@ -149,8 +149,7 @@ impl Workspace {
     /// An empty desk.
     pub fn new() -> Self {
         let history = RwSignal::new(None::<History>);
-        let plan =
-            Memo::new(move |_| history.with(|h| h.as_ref().map(|h| Arc::new(h.plan().clone()))));
+        let plan = Memo::new(move |_| history.with(|h| h.as_ref().map(History::shared_plan)));
         let foresight = Foresight::new();
         let derived = Memo::new(move |_| {
             let plan = plan.get()?;

@@ -4,6 +4,8 @@ mod change;
 mod foreseen;
 mod kept;
 
+use std::sync::Arc;
+
 pub use self::foreseen::Foreseen;
 use self::kept::Written;
 use crate::edit::{Edit, EditError};
@@ -15,10 +17,10 @@ use crate::text::Date;
 /// A plan with its past and its undone future.
 ///
 /// Snapshots are kept whole: a plan is small, and one way of going back is
-/// simpler than an inverse for every edit.
+/// simpler than an inverse for every edit. They are shared with who looks at them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct History {
-    present: Plan,
+    present: Arc<Plan>,
     desk: Desk,
     past: Vec<Step>,
     future: Vec<Step>,
@@ -26,13 +28,13 @@ pub struct History {
 
 #[derive(Debug, Clone, PartialEq)]
 struct Step {
-    plan: Plan,
+    plan: Arc<Plan>,
     label: String,
     written: Written,
 }
 
 impl Step {
-    fn new(plan: Plan, label: String) -> Step {
+    fn new(plan: Arc<Plan>, label: String) -> Step {
         Step {
             plan,
             label,
@@ -48,7 +50,7 @@ impl History {
     /// A history that begins with this plan.
     pub fn new(plan: Plan) -> History {
         History {
-            present: plan,
+            present: Arc::new(plan),
             desk: Desk::default(),
             past: Vec::new(),
             future: Vec::new(),
@@ -58,6 +60,11 @@ impl History {
     /// The plan as it stands.
     pub fn plan(&self) -> &Plan {
         &self.present
+    }
+
+    /// The plan as it stands, to keep. No later change alters it.
+    pub fn shared_plan(&self) -> Arc<Plan> {
+        Arc::clone(&self.present)
     }
 
     /// Who works at the plan from now on, and the day: it stands in the history
@@ -73,18 +80,18 @@ impl History {
     /// another role; the plan stays as it was.
     pub fn commit(&mut self, edit: &Edit) -> Result<(), EditError> {
         let next = self.present.apply(edit)?;
-        if next == self.present {
+        if next == *self.present {
             return Ok(());
         }
         self.may_change(&next)?;
         if is_only_written_into(&self.present, &next) {
             // What is in the record stays there: undo does not take it back.
-            self.present.record = next.record;
+            Arc::make_mut(&mut self.present).record = next.record;
             self.rewrite_last();
             return Ok(());
         }
         let (next, label) = self.revised(edit, next);
-        self.step_to(next, label);
+        self.step_to(Arc::new(next), label);
         Ok(())
     }
 
@@ -98,7 +105,7 @@ impl History {
     }
 
     /// Takes the next plan, as one step that undo takes back.
-    fn step_to(&mut self, next: Plan, label: String) {
+    fn step_to(&mut self, next: Arc<Plan>, label: String) {
         let plan = std::mem::replace(&mut self.present, next);
         self.keep(Step::new(plan, label));
     }
@@ -120,7 +127,7 @@ impl History {
     /// that undo takes back. The plan stays exactly as it came. Where hand
     /// details were removed from it, undo forgets them, too.
     pub fn take_over(&mut self, plan: Plan, label: &str) {
-        self.step_to(plan, label.to_owned());
+        self.step_to(Arc::new(plan), label.to_owned());
         self.forget_removed();
     }
 
@@ -131,8 +138,7 @@ impl History {
         let mut forgot = false;
         for step in &mut self.past {
             if step.plan.record.removals < removals {
-                step.plan = step.plan.without_hand_details(on);
-                step.plan.record.removals = removals;
+                step.plan = Arc::new(without_hand_details(&step.plan, on, removals));
                 forgot = true;
             }
         }
@@ -183,8 +189,10 @@ impl History {
     }
 
     /// Takes another state of the plan; what people wrote meanwhile stays.
-    fn go_to(&mut self, mut plan: Plan) -> Plan {
-        plan.record.take_entries(&self.present.record);
+    fn go_to(&mut self, mut plan: Arc<Plan>) -> Arc<Plan> {
+        Arc::make_mut(&mut plan)
+            .record
+            .take_entries(&self.present.record);
         std::mem::replace(&mut self.present, plan)
     }
 
@@ -195,13 +203,13 @@ impl History {
         let revision = self.next_revision();
         let removals = self.present.record.removals.saturating_add(1);
         for step in self.past.iter_mut().chain(&mut self.future) {
-            step.plan = step.plan.without_hand_details(on);
-            step.plan.record.removals = removals;
+            step.plan = Arc::new(without_hand_details(&step.plan, on, removals));
         }
-        self.present.remove_hand_details(on);
-        drop_idle(&mut self.past, &self.present);
-        drop_idle(&mut self.future, &self.present);
-        self.present.revision = revision;
+        let present = Arc::make_mut(&mut self.present);
+        present.remove_hand_details(on);
+        drop_idle(&mut self.past, present);
+        drop_idle(&mut self.future, present);
+        present.revision = revision;
         self.rewrite_all();
     }
 
@@ -213,6 +221,13 @@ impl History {
         let highest = given.chain([self.present.revision]).max().unwrap_or(0);
         highest.saturating_add(1)
     }
+}
+
+/// A plan as it is kept after hand details were removed for this many times.
+fn without_hand_details(plan: &Plan, on: Option<Date>, removals: u32) -> Plan {
+    let mut plan = plan.without_hand_details(on);
+    plan.record.removals = removals;
+    plan
 }
 
 /// Whether a change only wrote into the record.

@@ -315,7 +315,7 @@ impl Library {
         let aside = self.aside.with_value(|aside| {
             aside
                 .values()
-                .filter_map(|(record, history)| card(record, Arc::new(history.plan().clone())))
+                .filter_map(|(record, history)| card(record, history.shared_plan()))
                 .collect::<Vec<_>>()
         });
         open.into_iter().chain(aside).collect()

@@ -104,13 +104,13 @@ impl Record {
 
     /// As [`Record::would_be_lost`], for a plan that was put aside.
     pub fn would_be_lost_in(&self, history: &History) -> bool {
-        self.would_be_lost(&Arc::new(history.plan().clone()))
+        self.would_be_lost(&history.shared_plan())
     }
 
     /// Saves a plan beside what lies there, with its undo. Undo makes room where
     /// there is none for the plan.
     pub fn save(&mut self, history: &History, writer: &str, now: u64) {
-        let plan = &Arc::new(history.plan().clone());
+        let plan = &history.shared_plan();
         if self.keeping == Keeping::InPage || self.is_saved(plan) && self.unsaved.is_none() {
             return;
         }
@@ -131,7 +131,7 @@ impl Record {
         if self.keeping == Keeping::InPage {
             return;
         }
-        let plan = &Arc::new(history.plan().clone());
+        let plan = &history.shared_plan();
         undo::forget(&mut BrowserDrawer, &self.id);
         let slot = self.slot(plan, writer, now);
         let known = self.known.as_ref();

@@ -56,9 +56,9 @@ impl Foresight {
     }
 
     /// What follows from a plan, if that plan is what was foreseen.
-    pub(super) fn derived(self, plan: &Plan) -> Option<Arc<Derived>> {
+    pub(super) fn derived(self, plan: &Arc<Plan>) -> Option<Arc<Derived>> {
         self.prospect.with_untracked(|prospect| {
-            let prospect = prospect.as_ref().filter(|p| *p.plan == *plan)?;
+            let prospect = prospect.as_ref().filter(|p| Arc::ptr_eq(&p.plan, plan))?;
             Some(Arc::clone(&prospect.derived))
         })
     }
@@ -107,7 +107,7 @@ impl Workspace {
         let Some(change) = change else {
             return self.stop_foreseeing();
         };
-        let plan = Arc::new(change.plan().clone());
+        let plan = Arc::clone(change.plan());
         let derived = Arc::new((parts::desk().derive)(&plan));
         foresight.change.set_value(Some(change));
         foresight.prospect.set(Some(Prospect {

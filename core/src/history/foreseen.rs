@@ -3,6 +3,8 @@
 //! While a hand still carries a function, what letting it go would come to can be shown; once it is
 //! let go, nothing has to be worked out a second time.
 
+use std::sync::Arc;
+
 use super::{History, is_only_written_into};
 use crate::edit::{Edit, EditError};
 use crate::plan::Plan;
@@ -12,9 +14,9 @@ use crate::record::Desk;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Foreseen {
     edit: Edit,
-    before: Plan,
+    before: Arc<Plan>,
     desk: Desk,
-    plan: Plan,
+    plan: Arc<Plan>,
     label: String,
 }
 
@@ -25,7 +27,7 @@ impl Foreseen {
     }
 
     /// The plan as the change would leave it.
-    pub fn plan(&self) -> &Plan {
+    pub fn plan(&self) -> &Arc<Plan> {
         &self.plan
     }
 }
@@ -35,16 +37,16 @@ impl History {
     /// into the record.
     pub fn foresee(&self, edit: &Edit) -> Option<Foreseen> {
         let next = self.present.apply(edit).ok()?;
-        let is_idle = next == self.present || is_only_written_into(&self.present, &next);
+        let is_idle = next == *self.present || is_only_written_into(&self.present, &next);
         if is_idle || self.may_change(&next).is_err() {
             return None;
         }
         let (plan, label) = self.revised(edit, next);
         Some(Foreseen {
             edit: edit.clone(),
-            before: self.present.clone(),
+            before: self.shared_plan(),
             desk: self.desk.clone(),
-            plan,
+            plan: Arc::new(plan),
             label,
         })
     }
@@ -58,7 +60,7 @@ impl History {
         let still_holds = foreseen.edit == *edit
             && foreseen.desk == self.desk
             && foreseen.plan.revision == self.next_revision()
-            && foreseen.before == self.present;
+            && Arc::ptr_eq(&foreseen.before, &self.present);
         if !still_holds {
             return self.commit(edit);
         }
@@ -93,7 +95,7 @@ mod tests {
                 if let Some(foreseen) = &foreseen {
                     let mut made = plain.clone();
                     prop_assert!(made.commit(edit).is_ok());
-                    prop_assert_eq!(made.plan(), foreseen.plan());
+                    prop_assert_eq!(made.plan(), foreseen.plan().as_ref());
                 }
                 for history in [&mut plain, &mut foresighted] {
                     match act {

@@ -4,7 +4,7 @@
 //! written. It is kept for this version of the program and for one plan: a text
 //! that does not fit is left alone, as if there were none.
 
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use serde_json::{Value, json};
 
@@ -96,7 +96,7 @@ fn read_step(after: Value, line: &Value) -> Option<(Value, Step)> {
     };
     let plan = document::read(before.to_string()).ok()?.plan;
     let label = line.get(0)?.as_str()?.to_owned();
-    Some((before, Step::new(plan, label)))
+    Some((before, Step::new(Arc::new(plan), label)))
 }
 
 #[cfg(test)]

@@ -33,7 +33,7 @@ impl Library {
             return self.workspace.plan.get_untracked();
         }
         let held = self.take_up(id)?;
-        let plan = Arc::new(held.1.plan().clone());
+        let plan = held.1.shared_plan();
         self.hold(held);
         Some(plan)
     }
@@ -138,7 +138,7 @@ impl Library {
             return;
         };
         (desk().forget_hands)(&mut history, today());
-        let plan = Arc::new(history.plan().clone());
+        let plan = history.shared_plan();
         record.exported = None;
         record.save_alone(&history, &self.tab(), now());
         let outcome = record.unsaved;
