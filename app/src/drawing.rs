@@ -13,6 +13,6 @@ mod thumbnail;
 
 pub use cockpit::{ButtonView, Cockpit, Touch, reach_fill};
 pub use code::CodeView;
-pub use icon::IconView;
+pub use icon::IconsView;
 pub use marked::MarkedCockpit;
 pub use thumbnail::{SmallDrawing, ThumbnailView};

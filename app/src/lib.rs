@@ -4,6 +4,7 @@
 mod after_paint;
 mod alone;
 mod arrivals;
+mod changes;
 mod drafts;
 mod drawing;
 mod erase;

@@ -21,6 +21,7 @@ use leverwright_core::tally::Tally;
 use leverwright_core::text::{Date, Text};
 
 use crate::after_paint::a_frame_behind;
+use crate::changes::changes_of;
 use crate::drafts::Drafts;
 use crate::evidence::EvidenceChoice;
 use crate::parts;
@@ -47,7 +48,7 @@ pub struct Workspace {
     pub derived: Memo<Option<Arc<Derived>>>,
     /// The plan and what follows from it as findings show them: as it stands, or as a foreseen
     /// change would leave it.
-    pub seen: Memo<Option<Seen>>,
+    pub seen: RwSignal<Option<Seen>>,
     /// The plan with what follows from it, a frame behind: for what need not hold up what a change
     /// is watched for.
     pub settled: RwSignal<Option<Settled>>,
@@ -156,7 +157,7 @@ impl Workspace {
             let foreseen = foresight.derived(&plan);
             Some(foreseen.unwrap_or_else(|| Arc::new((parts::desk().derive)(&plan))))
         });
-        let seen = Memo::new(move |_| {
+        let seen = changes_of(move || {
             let plan = plan.get()?;
             foresight.of(&plan).or_else(|| {
                 Some(Seen {

@@ -174,6 +174,13 @@ mod tests {
     }
 
     #[test]
+    fn which_way_is_told_by_strokes_alone() {
+        let ways = Function::ALL.iter().filter_map(|f| Icon::of_function(*f).1);
+        assert!(ways.clone().count() > 0);
+        assert_eq!(ways.map(Icon::solid).collect::<String>(), "");
+    }
+
+    #[test]
     fn severities_differ_in_outline() {
         let outlines: Vec<_> = Severity::ALL
             .iter()

@@ -18,6 +18,7 @@ use leverwright_core::slot::Slot;
 use super::room::Room;
 use super::words::{capitalised, load_words};
 use crate::after_paint::a_frame_behind;
+use crate::changes::changes_of;
 use crate::gesture::{At, Gesture, Load, Spot, Tapped, put};
 use crate::settings::Settings;
 use crate::workspace::{Offer, Status, Workspace};
@@ -88,10 +89,10 @@ pub struct Bench {
     /// The button where the focus was last.
     pub current: RwSignal<Option<ButtonId>>,
     /// The button that the Tab key leads to: where the focus was last, else the first.
-    pub stop: Memo<Option<ButtonId>>,
+    pub stop: RwSignal<Option<ButtonId>>,
     /// The refusal to be told and the button that refuses: the one under a drag, else the last one
     /// tried, until it is dismissed.
-    pub told: Memo<Option<(ButtonId, String)>>,
+    pub told: RwSignal<Option<(ButtonId, String)>>,
     /// The tray's item that the Tab key leads to.
     pub current_item: RwSignal<Option<Load>>,
     /// The button whose menu is open.
@@ -152,7 +153,7 @@ impl Bench {
             answers: answers.get(),
         });
         let current = RwSignal::new(None);
-        let stop = Memo::new(move |_| {
+        let stop = changes_of(move || {
             slots.with(|all: &Arc<Vec<Slot>>| {
                 let known = |id: &ButtonId| all.iter().any(|slot| slot.button == *id);
                 let last = current.get().filter(known);
@@ -160,7 +161,7 @@ impl Bench {
             })
         });
         let why = RwSignal::new(None);
-        let told = Memo::new(move |_| match over.get() {
+        let told = changes_of(move || match over.get() {
             Some(Spot::Button(id)) => match answers.with(|answers| answers.get(&id).cloned()) {
                 Some(Answer::Refuses(why)) => Some((id, why)),
                 _ => why.get(),

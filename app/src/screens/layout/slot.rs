@@ -10,13 +10,15 @@ use super::bench::{Answer, Bench};
 use super::hands_on::slot_id;
 use super::reach::reach_words;
 use super::words::{FunctionIcons, function_words, gloss, hold_words};
+use crate::after_paint::a_frame_behind;
+use crate::changes::changes_of;
 use crate::gesture::{Load, Spot};
 
 /// A slot: in the margin beside the drawing, or a row under it.
 #[component]
 pub fn SlotView(id: ButtonId) -> impl IntoView {
     let bench = Bench::here();
-    let shown = Memo::new(move |_| bench.slot(id));
+    let shown = changes_of(move || bench.slot(id));
     let seat = Memo::new(move |_| {
         let picture = bench.picture.get().filter(|picture| picture.has_slots)?;
         Some(picture.button(id)?.slot)
@@ -68,10 +70,11 @@ fn state_class(bench: Bench, id: ButtonId) -> String {
 
 /// The part that is tapped, dragged and walked to.
 #[component]
-fn Face(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
+fn Face(id: ButtonId, shown: RwSignal<Option<Slot>>) -> impl IntoView {
     let bench = Bench::here();
     let load = Load::Button(id);
     let reach = Memo::new(move |_| reach_words(bench, id));
+    let notes = a_frame_behind(move || shown.with(|slot| slot.as_ref().map(notes)));
     view! {
         <button type="button" class="face" id=slot_id(id) data-load=load.key()
             class:live=move || shown.with(is_live)
@@ -80,22 +83,22 @@ fn Face(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
             aria-pressed=move || bench.shown.with(|c| c.load == Some(load)).to_string()
             aria-describedby="how-to-carry">
             {move || shown.with(|slot| slot.as_ref().map(says))}
+            {move || notes.get().filter(|notes| !notes.is_empty()).map(|notes| view! {
+                <span class="notes"><span class="unseen">", "</span>{notes}</span>
+            })}
             {move || reach.get().map(|words| view! { <span class="notes reach">{words}</span> })}
         </button>
     }
 }
 
-/// Number, place, what a tap does, and what else there is to say. The side is
-/// read out only, for the eye sees it.
+/// Number, place and what a tap does. The side is read out only, for the eye sees it.
 fn says(slot: &Slot) -> impl IntoView + use<> {
     let side = slot.side.words();
-    let notes = notes(slot);
     view! {
         <span class="balloon-number">{slot.number}</span>
         <span class="place"><span class="unseen">" "{side}" "</span>{slot.look.place.clone()}</span>
         <span class="grip"><FunctionIcons function=slot.look.function/></span>
         <span class="now">" "{slot.look.words()}{gloss(slot.look.function)}</span>
-        {(!notes.is_empty()).then(|| view! { <span class="notes"><span class="unseen">", "</span>{notes}</span> })}
     }
 }
 
@@ -112,7 +115,7 @@ fn notes(slot: &Slot) -> String {
 
 /// The way to the button's menu.
 #[component]
-fn ToMenu(id: ButtonId, shown: Memo<Option<Slot>>) -> impl IntoView {
+fn ToMenu(id: ButtonId, shown: RwSignal<Option<Slot>>) -> impl IntoView {
     let bench = Bench::here();
     let about = move || shown.with(|s| s.as_ref().map(|s| format!(" {} {}", s.number, s.place)));
     view! {

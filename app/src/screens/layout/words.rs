@@ -9,7 +9,7 @@ use leverwright_core::layout::Hold;
 use leverwright_core::rider::Difficulty;
 
 use super::bench::Bench;
-use crate::drawing::IconView;
+use crate::drawing::IconsView;
 use crate::gesture::Load;
 pub use crate::words::capitalised;
 
@@ -49,9 +49,9 @@ pub fn cell_words(cell: &Cell) -> String {
 #[component]
 pub fn FunctionIcons(function: Option<Function>) -> impl IntoView {
     let (what, way) = function.map_or((Icon::Blank, None), Icon::of_function);
-    let icons = std::iter::once(what).chain(way);
-    let icons = icons.map(|icon| view! { <IconView icon/> }).collect_view();
-    view! { <span class="function-icons">{icons}</span> }
+    view! {
+        <span class="function-icons"><IconsView what way/></span>
+    }
 }
 
 /// The word of a function, or of none.
