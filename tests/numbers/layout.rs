@@ -51,7 +51,9 @@ fn face<'a>(browser: &'a Browser, button: &str) -> Element<'a> {
 /// Swaps a function between a hand that rests and one that does not, over and over.
 fn drops(browser: &Browser) {
     let full = drop_times(browser, DRAGS / 10, AIM);
+    let pace = browser.time_of_work();
     browser.slow_down(SLOWER);
+    let slower = browser.time_of_work() / pace;
     let slow = drop_times(browser, DRAGS, AIM);
     // No hand does that: everything is worked out after the drop then.
     let hasty = drop_times(browser, DRAGS / 5, Duration::ZERO);
@@ -67,7 +69,8 @@ fn drops(browser: &Browser) {
             limit,
             against: &format!(
                 "{:.1} ms for one letter on a bare page and {:.1} ms without a moment over the \
-                 button, likewise slowed; {:.1} ms at full speed",
+                 button, likewise slowed; {:.1} ms at full speed; work that is always the same took \
+                 {slower:.1} times as long",
                 quantile(&bare, share),
                 quantile(&hasty, share),
                 quantile(&full, share),
