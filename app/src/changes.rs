@@ -8,11 +8,16 @@ pub fn changes_of<T: PartialEq + Send + Sync + 'static>(
     now: impl Fn() -> T + Send + Sync + 'static,
 ) -> RwSignal<T> {
     let held = RwSignal::new(untrack(&now));
-    Effect::new(move |_| {
+    keep_doing(Box::new(move || {
         let now = now();
         if held.with_untracked(|held| *held != now) {
             held.set(now);
         }
-    });
+    }));
     held
+}
+
+/// One for all types of values.
+fn keep_doing(act: Box<dyn Fn() + Send + Sync>) {
+    Effect::new(move |_| act());
 }
