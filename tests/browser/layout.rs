@@ -1,7 +1,7 @@
 //! The Layout screen: functions are put on buttons by mouse, finger, clicks, menu and keyboard
 //! alone; findings follow; the screen stays usable small, enlarged, in dark and in forced colours.
 
-use crate::desk::start;
+use crate::desk::{start, wait_for_a_frame};
 use leverwright_tests::browser::{Browser, Element, Media, Point};
 
 const PODS: &str = "Road drop bar, 2x12, with tops pods and sprint buttons";
@@ -133,7 +133,7 @@ fn what_a_drop_would_come_to_is_seen_before_it() {
     open_layout(&shop, PODS);
     rest_right_hand(&shop);
     let as_it_stands = all_findings(&shop);
-    assert!(as_it_stands.0.starts_with("Findings: "), "{as_it_stands:?}");
+    assert!(as_it_stands.0.starts_with("Findings:"), "{as_it_stands:?}");
     let last_act = last_act_of(&shop);
     let mouse = shop.mouse();
     let heading = shop.css("#findings");
@@ -141,32 +141,39 @@ fn what_a_drop_would_come_to_is_seen_before_it() {
     // The right hand rests: on the left a button does more.
     mouse.press(face(&shop, RIGHT_OUTER).centre());
     mouse.move_to(face(&shop, LEFT_HOOD).centre());
-    heading.wait_for_text("If let go here: ");
+    heading.wait_for_text("If let go here:");
     let foreseen = all_findings(&shop);
     assert_ne!(foreseen.1, as_it_stands.1);
-    let tally = foreseen.0.trim_start_matches("If let go here: ");
+    let tally = foreseen.0.trim_start_matches("If let go here:").trim();
     shop.css(".ghost")
         .wait_for_text(&format!("to the left hood button: {tally}"));
-    // Nothing is changed by that.
-    does(&shop, LEFT_HOOD, "left blank");
+    // So do both buttons, marked so; nothing is changed by that.
+    does(&shop, LEFT_HOOD, "rear easier");
+    does(&shop, RIGHT_OUTER, "left blank");
+    let marked = shop.css(".slot.foreseen .now").texts();
+    assert_eq!(marked, ["rear easier", "left blank"]);
     assert_eq!(last_act_of(&shop), last_act);
 
-    // Elsewhere the findings are what they were.
+    // Elsewhere all is as it was.
     let (left, top, ..) = shop.css(".drawn").rect();
     mouse.move_to(Point {
         x: left + 2.0,
         y: top + 2.0,
     });
-    heading.wait_for_text("Findings: ");
+    heading.wait_for_text("Findings:");
     assert_eq!(all_findings(&shop), as_it_stands);
+    does(&shop, LEFT_HOOD, "left blank");
+    does(&shop, RIGHT_OUTER, "rear easier");
 
     // The drop brings what was foreseen, and Escape nothing.
     mouse.move_to(face(&shop, LEFT_HOOD).centre());
-    heading.wait_for_text("If let go here: ");
+    heading.wait_for_text("If let go here:");
     mouse.release();
     does(&shop, LEFT_HOOD, "rear easier");
-    heading.wait_for_text(&format!("Findings: {tally}"));
+    heading.wait_for_text(&format!("Findings:\n{tally}"));
     assert_eq!(all_findings(&shop).1, foreseen.1);
+    wait_for_a_frame(&shop);
+    assert_eq!(shop.css(".slot.foreseen").count(), 0);
     // What is offered can be acted on again.
     shop.role("button", "Put all shifting on the left")
         .nth(0)
@@ -179,9 +186,9 @@ fn what_a_drop_would_come_to_is_seen_before_it() {
     heading.wait_for_text(&as_it_stands.0);
     mouse.press(face(&shop, RIGHT_OUTER).centre());
     mouse.move_to(face(&shop, LEFT_HOOD).centre());
-    heading.wait_for_text("If let go here: ");
+    heading.wait_for_text("If let go here:");
     shop.press("Escape");
-    heading.wait_for_text("Findings: ");
+    heading.wait_for_text("Findings:");
     mouse.release();
     assert_eq!(all_findings(&shop), as_it_stands);
 }
@@ -197,8 +204,11 @@ fn the_keyboard_foresees_too() {
     focus_by_arrows(&shop, "right outer paddle");
     shop.press("Space");
     focus_by_arrows(&shop, "left hood button");
-    heading.wait_for_text("If let go here: ");
-    let tally = heading.text().replace("If let go here: ", "");
+    heading.wait_for_text("If let go here:");
+    let tally = heading.text();
+    let tally = tally.trim_start_matches("If let go here:").trim();
+    // The button is read out as the focus comes to it, so it says what it does, not what it would.
+    does(&shop, LEFT_HOOD, "left blank");
     heard(
         &shop,
         &format!("Enter puts it down. Findings then: {tally}."),
@@ -206,13 +216,13 @@ fn the_keyboard_foresees_too() {
 
     // Away from the buttons nothing is foreseen, so what is offered there is about what stands.
     shop.role("button", "Undo").focus();
-    heading.wait_for_text("Findings: ");
+    heading.wait_for_text("Findings:");
     assert_eq!(all_findings(&shop), as_it_stands);
 
     focus_by_arrows(&shop, "left hood button");
-    heading.wait_for_text("If let go here: ");
+    heading.wait_for_text("If let go here:");
     shop.press("Space");
-    heading.wait_for_text(&format!("Findings: {tally}"));
+    heading.wait_for_text(&format!("Findings:\n{tally}"));
 }
 
 #[test]
@@ -335,6 +345,15 @@ fn a_finger_holds_and_drags() {
     finger.press(face(&home, LEFT_OUTER).centre());
     home.css(".ghost").wait_until_shown();
     finger.move_to(face(&home, LEFT_INNER).centre());
+    // What would come of it is not cut at the edge of the window.
+    let outcome = home.css(".ghost .outcome");
+    outcome.wait_for_text("to the left inner paddle: ");
+    let (left, _, width, _) = outcome.rect();
+    let room: f64 = home.eval("return document.documentElement.clientWidth");
+    assert!(
+        left >= 0.0 && left + width <= room,
+        "{left} + {width} in {room}"
+    );
     finger.interrupt();
     home.css(".ghost").wait_until_gone();
     does(&home, LEFT_OUTER, "front smaller");

@@ -7,7 +7,6 @@ use leverwright_core::finding::{Finding, Severity};
 use leverwright_core::rules::{self, Family};
 use leverwright_core::tally::Tally;
 
-use crate::after_paint::a_frame_behind;
 use crate::widgets::{FindingCard, SeverityMark};
 use crate::workspace::{Seen, Workspace};
 
@@ -46,11 +45,11 @@ pub fn FindingList(
             }
         })
     });
-    let foreseen = a_frame_behind(move || workspace.foresees());
-    let heading_words = move || match (foreseen.get(), family) {
-        (true, _) => "If let go here: ".to_owned(),
-        (false, Some(family)) => format!("Findings about {family}: "),
-        (false, None) => "Findings: ".to_owned(),
+    let foreseen = Memo::new(move |_| workspace.foresees());
+    let foreseen = move || foreseen.get();
+    let heading_words = match family {
+        Some(family) => format!("Findings about {family}: ").into_any(),
+        None => view! { <StandOrForeseen/> }.into_any(),
     };
     let groups = Severity::ALL
         .iter()
@@ -59,12 +58,24 @@ pub fn FindingList(
         .map(|group| view! { <FindingGroup group family acted/> })
         .collect_view();
     view! {
-        <section class="findings" class:foreseen=move || foreseen.get() aria-labelledby="findings">
+        <section class="findings" class:foreseen=foreseen aria-labelledby="findings">
             <h2 id="findings" tabindex="-1" node_ref=heading>
                 {heading_words}{move || tally.get().unwrap_or_default().to_string()}
             </h2>
             {groups}
         </section>
+    }
+}
+
+/// Whether what follows stands, or would. Both are there and one is seen, in the same room: a drop
+/// that was foreseen moves nothing.
+#[component]
+fn StandOrForeseen() -> impl IntoView {
+    view! {
+        <span class="stand-or-foreseen">
+            <span class="stand">"Findings: "</span>
+            <span class="would">"If let go here: "</span>
+        </span>
     }
 }
 

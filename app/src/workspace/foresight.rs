@@ -129,8 +129,13 @@ impl Workspace {
 
     /// Whether what is shown is only foreseen: nothing there can be acted on yet.
     pub fn foresees(self) -> bool {
-        let plan = self.plan.get();
-        plan.is_some_and(|plan| self.foresight.of(&plan).is_some())
+        self.foreseen_plan().is_some()
+    }
+
+    /// The plan as a foreseen change would leave it, while one is.
+    pub fn foreseen_plan(self) -> Option<Arc<Plan>> {
+        let plan = self.plan.get()?;
+        Some(self.foresight.of(&plan)?.plan)
     }
 
     /// How many findings a change would leave open, if it is the one that is foreseen.

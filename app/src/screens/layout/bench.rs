@@ -44,9 +44,16 @@ pub struct Carrying {
     /// The place under a drag.
     pub over: Option<Spot>,
     answers: Arc<SmallMap<ButtonId, Answer>>,
+    /// The buttons that show what letting go here would make of them.
+    foreseen: Vec<ButtonId>,
 }
 
 impl Carrying {
+    /// Whether a button shows what letting go here would make of it.
+    pub fn is_foreseen(&self, id: ButtonId) -> bool {
+        self.foreseen.contains(&id)
+    }
+
     /// What a button answers; `None` while nothing is carried.
     pub fn answer(&self, id: ButtonId) -> Option<&Answer> {
         self.answers.get(&id)
@@ -68,7 +75,10 @@ pub struct Bench {
     pub workspace: Workspace,
     /// The slots in balloon order.
     pub slots: Memo<Arc<Vec<Slot>>>,
-    /// As [`Self::slots`], a frame behind, for the drawing.
+    /// As [`Self::slots`], but while a drag rests over a place as they would be once it lets go there.
+    /// Not so by keys: a button that is read out as the focus comes to it says what it does.
+    seen: Memo<Arc<Vec<Slot>>>,
+    /// As they are seen, a frame behind, for the drawing.
     pub drawn: RwSignal<Arc<Vec<Slot>>>,
     /// The drawing for the room there is.
     pub picture: RwSignal<Option<Arc<Picture>>>,
@@ -145,12 +155,18 @@ impl Bench {
             let answers = load.get().zip(workspace.plan.get());
             Arc::new(answers.map_or_else(SmallMap::new, |(load, plan)| answers_to(load, &plan)))
         });
-        let drawn = a_frame_behind(move || slots.get());
+        let drags = Memo::new(move |_| gesture.with(|g| g.dragged().is_some()));
+        let seen = Memo::new(move |_| {
+            let foreseen = drags.get().then(|| workspace.foreseen_plan()).flatten();
+            foreseen.map_or_else(|| slots.get(), |plan| Arc::new(Slot::all(&plan)))
+        });
+        let drawn = a_frame_behind(move || seen.get());
         let shown = a_frame_behind(move || Carrying {
             load: load.get(),
-            drags: gesture.with(|g| g.dragged().is_some()),
+            drags: drags.get(),
             over: over.get(),
             answers: answers.get(),
+            foreseen: differing(&slots.get(), &seen.get()),
         });
         let current = RwSignal::new(None);
         let stop = changes_of(move || {
@@ -171,6 +187,7 @@ impl Bench {
         let bench = Bench {
             workspace,
             slots,
+            seen,
             drawn,
             picture,
             room,
@@ -290,6 +307,12 @@ impl Bench {
     /// What a button shows; `None` once it is off the bike.
     pub fn slot(self, id: ButtonId) -> Option<Slot> {
         self.slots
+            .with(|slots| slots.iter().find(|slot| slot.button == id).cloned())
+    }
+
+    /// What is seen on a button: what it does, or would once what rests over a place is let go there.
+    pub fn seen(self, id: ButtonId) -> Option<Slot> {
+        self.seen
             .with(|slots| slots.iter().find(|slot| slot.button == id).cloned())
     }
 
@@ -569,6 +592,13 @@ impl Bench {
 /// How long a pointer rests over a place before findings are shown for it: longer than a place is
 /// passed over, shorter than a hand waits before it lets go (our judgement).
 const REST: Duration = Duration::from_millis(100);
+
+/// The buttons that are not the same in both.
+fn differing(slots: &[Slot], others: &[Slot]) -> Vec<ButtonId> {
+    let pairs = slots.iter().zip(others);
+    let unlike = pairs.filter(|(one, other)| one != other);
+    unlike.map(|(slot, _)| slot.button).collect()
+}
 
 /// How many buttons the side with most of them has.
 fn tallest_column(bike: &Bike) -> usize {

@@ -22,6 +22,11 @@ pub fn Ghost() -> impl IntoView {
         let at = at.get();
         at.map(|at| format!("translate({:.0}px, {:.0}px)", at.x, at.y))
     };
+    // As far to the right as there is room for its words.
+    let nudge = move || {
+        let at = at.get();
+        at.map(|at| format!("min(0.75rem, 100vw - 100% - 1rem - {:.0}px) 0.75rem", at.x))
+    };
     move || {
         let load = dragged.get()?;
         let function = match load {
@@ -37,7 +42,7 @@ pub fn Ghost() -> impl IntoView {
                     <FunctionIcons function/>
                     {function_words(function)}
                 </p>
-                <p class="outcome">{move || outcome.get()}</p>
+                <p class="outcome" style:translate=nudge>{move || outcome.get()}</p>
             </div>
         })
     }

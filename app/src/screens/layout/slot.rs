@@ -18,7 +18,7 @@ use crate::gesture::{Load, Spot};
 #[component]
 pub fn SlotView(id: ButtonId) -> impl IntoView {
     let bench = Bench::here();
-    let shown = changes_of(move || bench.slot(id));
+    let shown = changes_of(move || bench.seen(id));
     let seat = Memo::new(move |_| {
         let picture = bench.picture.get().filter(|picture| picture.has_slots)?;
         Some(picture.button(id)?.slot)
@@ -64,6 +64,9 @@ fn state_class(bench: Bench, id: ButtonId) -> String {
             Some(Answer::Carried) => " carried",
             Some(Answer::Refuses(_)) => " refuses",
         };
+        if carrying.is_foreseen(id) {
+            class += " foreseen";
+        }
     });
     class
 }
