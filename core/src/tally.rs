@@ -44,16 +44,16 @@ impl Tally {
     }
 }
 
-/// The heaviest in words: "4 must fix, 2 check". What is good to know is named
+/// The heaviest in words: "4 must fix, 2 to check". What is good to know is named
 /// only where nothing weighs more.
 impl fmt::Display for Tally {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match (self.must_fix, self.check, self.good_to_know) {
             (0, 0, 0) => f.write_str("nothing open"),
             (0, 0, n) => write!(f, "{n} good to know"),
-            (0, n, _) => write!(f, "{n} check"),
+            (0, n, _) => write!(f, "{n} to check"),
             (n, 0, _) => write!(f, "{n} must fix"),
-            (n, m, _) => write!(f, "{n} must fix, {m} check"),
+            (n, m, _) => write!(f, "{n} must fix, {m} to check"),
         }
     }
 }
@@ -74,9 +74,9 @@ mod tests {
             good_to_know,
             accepted: 9,
         };
-        assert_eq!(tally(4, 2, 7).to_string(), "4 must fix, 2 check");
+        assert_eq!(tally(4, 2, 7).to_string(), "4 must fix, 2 to check");
         assert_eq!(tally(4, 0, 7).to_string(), "4 must fix");
-        assert_eq!(tally(0, 2, 7).to_string(), "2 check");
+        assert_eq!(tally(0, 2, 7).to_string(), "2 to check");
         assert_eq!(tally(0, 0, 7).to_string(), "7 good to know");
         assert_eq!(tally(0, 0, 0).to_string(), "nothing open");
     }

@@ -656,12 +656,12 @@ fn the_keyboard_alone_puts_swaps_and_clears() {
     shop.press("Enter");
     heard(
         &shop,
-        "Rear easier picked up. Left hood button: takes it. Enter puts it down. Findings then: 5 check.",
+        "Rear easier picked up. Left hood button: takes it. Enter puts it down. Findings then: 5 to check.",
     );
     shop.press("ArrowRight");
     heard(
         &shop,
-        "Right hood button: takes it. Enter puts it down. Findings then: 5 check.",
+        "Right hood button: takes it. Enter puts it down. Findings then: 5 to check.",
     );
     shop.press_all(&["ArrowUp", "ArrowUp"]);
     shop.press("End");
@@ -677,7 +677,7 @@ fn the_keyboard_alone_puts_swaps_and_clears() {
     focus_by_arrows(&shop, "left inner paddle");
     heard(
         &shop,
-        "Left inner paddle: takes it. Enter puts it down. Findings then: 5 check.",
+        "Left inner paddle: takes it. Enter puts it down. Findings then: 5 to check.",
     );
     shop.press("Space");
     does(&shop, LEFT_OUTER, "front smaller");

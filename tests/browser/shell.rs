@@ -44,6 +44,11 @@ fn further_screens_are_behind_one_button_that_says_where_one_is() {
     shop.press("Escape");
     shop.css(".more-screens").wait_until_gone();
     assert_eq!(shop.focused(), ("button".into(), "More Ride".into()));
+    // It goes with its screen, however that goes.
+    shop.press("Enter");
+    shop.css(".more-screens").wait_until_shown();
+    shop.back();
+    shop.css(".more-screens").wait_until_gone();
 }
 
 #[test]
@@ -118,6 +123,7 @@ fn the_list_of_further_screens_is_at_the_thumb_and_over_messages() {
 #[test]
 fn what_is_missing_is_told_beside_each_screen() {
     let shop = Browser::open("shop");
+    shop.viewport(1440, 900);
     start(&shop, ROAD);
     let missing = |name: &str| shop.css(&format!("#missing-{name}")).text();
     assert_eq!(missing("rider"), "12 questions open");
@@ -129,6 +135,17 @@ fn what_is_missing_is_told_beside_each_screen() {
     assert!(missing("layout").contains("check"), "{}", missing("layout"));
     right_hand_rests(&shop);
     shop.css("#missing-layout").wait_for_text("must fix");
+    // In fewer words where they would be cut.
+    for width in [1440, 1439, 1280, 1024, 1023, 705] {
+        shop.viewport(width, 900);
+        let (told, cut): (usize, Vec<String>) = shop.eval(
+            "const told = [...document.querySelectorAll('.missing, .missing-short')]
+               .filter((e) => e.textContent && e.checkVisibility());
+             const cut = told.filter((e) => e.scrollWidth > e.clientWidth);
+             return [told.length, cut.map((e) => e.textContent)]",
+        );
+        assert_eq!((told, cut), (4, vec![]), "{width}");
+    }
 }
 
 #[test]

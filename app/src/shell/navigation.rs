@@ -91,7 +91,7 @@ impl Missing {
     fn of_tally(tally: Tally) -> Self {
         let short = match (tally.must_fix, tally.check) {
             (0, 0) => String::new(),
-            (0, n) => format!("{n} check"),
+            (0, n) => format!("{n} to check"),
             (n, _) => format!("{n} to fix"),
         };
         Missing::new(tally.to_string(), short)

@@ -51,6 +51,11 @@ pub fn More(route: ReadSignal<Route>) -> impl IntoView {
         })
     });
     let is_here = move || here.get().is_some();
+    // Another screen may also come by the browser's own ways.
+    Effect::new(move |_| {
+        route.track();
+        open.set(false);
+    });
     let left = move |event: FocusEvent| {
         let to = event
             .related_target()
