@@ -73,6 +73,7 @@ pub mod drawing;
 pub mod finding;
 pub mod lights;
 pub mod rules;
+pub mod shared_fixes;
 pub mod spot;
 pub mod tally;
 

@@ -779,6 +779,33 @@ fn all_brakes_on_one_lever_bring_their_findings() {
 }
 
 #[test]
+fn one_change_for_several_findings_stands_once_and_says_what_is_open_then() {
+    let shop = Browser::open("shop");
+    open_layout(&shop, PODS);
+    rest_right_hand(&shop);
+    let all_left = shop.role("button", "Put all shifting on the left");
+    assert_eq!(all_left.count(), 1);
+    let then = shop.css("ul.for-several li").nth(0).text();
+    let then = then
+        .trim_start_matches("Put all shifting on the left")
+        .trim();
+    let then = then.trim_start_matches("then ").to_owned();
+    assert!(then.contains("must fix"), "{then}");
+    let told_of = shop.css(".finding .fixes + .quiet").texts();
+    assert!(told_of.len() > 1, "{told_of:?}");
+    assert_eq!(told_of[0], "A change for several, above, answers it.");
+
+    all_left.click();
+    heard(&shop, "Done: Put all shifting on the left.");
+    shop.css("#findings")
+        .wait_for_text(&format!("Findings:\n{then}"));
+    assert_eq!(
+        shop.role("button", "Put all shifting on the left").count(),
+        0
+    );
+}
+
+#[test]
 fn a_fix_is_applied_and_its_finding_goes() {
     let shop = Browser::open("shop");
     open_layout(&shop, PODS);

@@ -1,21 +1,22 @@
 //! One finding: what it says, where, and what to do about it.
 
 mod accept;
+mod fix;
 
-use std::cell::Cell;
 use std::sync::Arc;
 
-use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::finding::{Acceptable, Finding, Fix};
 use leverwright_core::rules;
+use leverwright_core::shared_fixes::SharedFix;
 use leverwright_core::spot::Screen;
 
 use crate::route::Route;
 use crate::widgets::{SeverityMark, SpotList};
 use crate::workspace::Workspace;
 use accept::{AcceptForm, Accepted, Lapsed};
+pub use fix::FixButton;
 
 /// A finding as a card. Its places light up while pointer or focus is on it.
 #[component]
@@ -26,6 +27,9 @@ pub fn FindingCard(
     /// to put the focus.
     #[prop(into)]
     acted: Callback<()>,
+    /// Fixes that stand above all cards, not to be said again in each.
+    #[prop(optional)]
+    shared: Option<Memo<Vec<SharedFix>>>,
 ) -> impl IntoView {
     let workspace = Workspace::here();
     // Plain values: the browser tells of a lost focus even after the card's own
@@ -75,7 +79,10 @@ pub fn FindingCard(
                 " "{finding.message.clone()}
             </p>
             <Places finding=finding.clone()/>
-            {move || view! { <Fixes fixes=fixes.get() acted/> }}
+            {move || {
+                let (own, above) = told_once(fixes.get(), shared);
+                view! { <Fixes fixes=own above acted/> }
+            }}
             <Noted finding=finding.clone()/>
             {lapsed}
             <div class="more">
@@ -98,6 +105,16 @@ fn fixes_of(workspace: Workspace, shown: Finding) -> Memo<Vec<Fix>> {
         });
         same.map_or_else(Vec::new, |found| found.fixes.clone())
     })
+}
+
+/// The fixes that are not shared, and whether any other is.
+fn told_once(mut fixes: Vec<Fix>, shared: Option<Memo<Vec<SharedFix>>>) -> (Vec<Fix>, bool) {
+    let all = fixes.len();
+    if let Some(shared) = shared {
+        shared.with(|shared| fixes.retain(|fix| shared.iter().all(|one| one.fix.edit != fix.edit)));
+    }
+    let above = fixes.len() < all;
+    (fixes, above)
 }
 
 /// What a finding is called: its rule, and the places that tell it from others
@@ -148,47 +165,17 @@ fn Noted(finding: Finding) -> impl IntoView {
     (!spots.is_empty()).then(|| view! { <SpotList label="Noted under" spots bike/> })
 }
 
-/// What would remove it, best first, each a button.
+/// What would remove it, best first, each a button; what stands above the list already is only told of.
 #[component]
-fn Fixes(fixes: Vec<Fix>, acted: Callback<()>) -> impl IntoView {
-    let workspace = Workspace::here();
+fn Fixes(fixes: Vec<Fix>, above: bool, acted: Callback<()>) -> impl IntoView {
     let buttons = fixes
         .into_iter()
-        .map(|Fix { label, edit }| {
-            let done = format!("Done: {label}.");
-            let fix = move |event: MouseEvent| {
-                // What moved under the finger was not what it meant.
-                if event.detail() > 0 && has_just_acted() || untrack(|| workspace.foresees()) {
-                    return;
-                }
-                if workspace.commit(edit.clone()) {
-                    workspace.say(format!("{done} {}.", workspace.tally().unwrap_or_default()));
-                    acted.run(());
-                }
-            };
-            view! { <button type="button" on:click=fix>{label}</button> }
-        })
+        .map(|fix| view! { <FixButton fix acted/> })
         .collect_view();
-    view! { <div class="fixes">{buttons}</div> }
-}
-
-/// How long the list lies still under a pointer after a fix, in milliseconds:
-/// a second tap of an unsteady hand comes sooner (our judgement).
-const REST: f64 = 700.0;
-
-/// Whether the last fix was made a moment ago; if not, this is one.
-fn has_just_acted() -> bool {
-    thread_local! {
-        static LAST: Cell<f64> = const { Cell::new(f64::MIN) };
+    view! {
+        <div class="fixes">{buttons}</div>
+        {above.then(|| view! { <p class="quiet">"A change for several, above, answers it."</p> })}
     }
-    let now = js_sys::Date::now();
-    LAST.with(|last| {
-        let just = now - last.get() < REST;
-        if !just {
-            last.set(now);
-        }
-        just
-    })
 }
 
 /// The way to the rule's page.

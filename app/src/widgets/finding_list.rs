@@ -5,9 +5,10 @@ use leptos::prelude::*;
 use leverwright_core::Vocabulary;
 use leverwright_core::finding::{Finding, Severity};
 use leverwright_core::rules::{self, Family};
+use leverwright_core::shared_fixes::SharedFix;
 use leverwright_core::tally::Tally;
 
-use crate::widgets::{FindingCard, SeverityMark};
+use crate::widgets::{FindingCard, FixButton, SeverityMark};
 use crate::workspace::{Seen, Workspace};
 
 /// The findings that are shown together.
@@ -51,17 +52,23 @@ pub fn FindingList(
         Some(family) => format!("Findings about {family}: ").into_any(),
         None => view! { <StandOrForeseen/> }.into_any(),
     };
+    // They are about all findings, so they stand only where all do.
+    let shared = Memo::new(move |_| {
+        let seen = workspace.seen.get().filter(|_| family.is_none());
+        seen.map_or_else(Vec::new, |seen| seen.derived.shared_fixes.clone())
+    });
     let groups = Severity::ALL
         .iter()
         .map(|severity| Group::Open(*severity))
         .chain([Group::Accepted])
-        .map(|group| view! { <FindingGroup group family acted/> })
+        .map(|group| view! { <FindingGroup group family shared acted/> })
         .collect_view();
     view! {
         <section class="findings" class:foreseen=foreseen aria-labelledby="findings">
             <h2 id="findings" tabindex="-1" node_ref=heading>
                 {heading_words}{move || tally.get().unwrap_or_default().to_string()}
             </h2>
+            <ForSeveral shared acted/>
             {groups}
         </section>
     }
@@ -79,8 +86,38 @@ fn StandOrForeseen() -> impl IntoView {
     }
 }
 
+/// The changes that answer several findings at once, each with what stands open then.
 #[component]
-fn FindingGroup(group: Group, family: Option<Family>, acted: Callback<()>) -> impl IntoView {
+fn ForSeveral(shared: Memo<Vec<SharedFix>>, acted: Callback<()>) -> impl IntoView {
+    let one_each = move || {
+        let shared = shared.get().into_iter().enumerate();
+        shared
+            .map(|(at, SharedFix { fix, then })| {
+                let id = format!("then-{at}");
+                view! {
+                    <li>
+                        <FixButton fix acted described_by=id.clone()/>
+                        <span class="quiet" id=id>{format!("then {then}")}</span>
+                    </li>
+                }
+            })
+            .collect_view()
+    };
+    view! {
+        <Show when=move || shared.with(|shared| !shared.is_empty())>
+            <h3 class="for-several">"One change for several"</h3>
+            <ul class="fixes for-several">{one_each}</ul>
+        </Show>
+    }
+}
+
+#[component]
+fn FindingGroup(
+    group: Group,
+    family: Option<Family>,
+    shared: Memo<Vec<SharedFix>>,
+    acted: Callback<()>,
+) -> impl IntoView {
     let workspace = Workspace::here();
     let findings = Memo::new(move |_| in_group(workspace, group, family));
     let title = move || match group {
@@ -92,7 +129,7 @@ fn FindingGroup(group: Group, family: Option<Family>, acted: Callback<()>) -> im
             <h3 class="finding-group">{title()}" ("{move || findings.with(Vec::len)}")"</h3>
             <ul class="finding-list">
                 <For each=move || findings.get() key=row_key let:finding>
-                    <li><FindingCard finding acted/></li>
+                    <li><FindingCard finding acted shared/></li>
                 </For>
             </ul>
         </Show>
