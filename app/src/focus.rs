@@ -25,6 +25,20 @@ pub fn focus_soon_or(id: String, other: &'static str) {
     });
 }
 
+/// Focuses the heading with this id. Where little of what it heads would be seen, it comes to the top.
+pub fn go_to(id: &'static str) {
+    request_animation_frame(move || {
+        let place = document().get_element_by_id(id);
+        if let Some(place) = place.and_then(|place| place.dyn_into::<HtmlElement>().ok()) {
+            let _ = place.focus();
+            let height = window().inner_height().ok().and_then(|h| h.as_f64());
+            if place.get_bounding_client_rect().top() > height.unwrap_or_default() / 2.0 {
+                place.scroll_into_view_with_bool(true);
+            }
+        }
+    });
+}
+
 /// Focuses the first element that a selector finds, if there is one.
 pub fn focus_on(selector: &str) {
     let found = document().query_selector(selector).ok().flatten();
@@ -70,7 +84,11 @@ pub fn focus_field(key: &str) -> bool {
         field.set_tab_index(-1);
     }
     let _ = field.focus();
-    field.scroll_into_view_with_bool(true);
+    // The question, not only its first answer.
+    let question = field.closest("fieldset").ok().flatten();
+    question
+        .unwrap_or_else(|| field.into())
+        .scroll_into_view_with_bool(true);
     true
 }
 

@@ -13,7 +13,7 @@ mod spot_link;
 
 pub use choice::{Choice, Choices, all_or_not_asked, seen};
 pub use confirm::Confirm;
-pub use field::{NumberField, ReadField, Select, TextField, Tick};
+pub use field::{DateField, NumberField, ReadField, Select, TextField, Tick};
 pub use finding::{FindingCard, FixButton};
 pub use finding_list::FindingList;
 pub use mark::SeverityMark;

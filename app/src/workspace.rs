@@ -274,14 +274,23 @@ impl Workspace {
         }));
     }
 
-    /// Shows what was done, with a way to take it back. Labels read as orders, so
-    /// a word before them says that it is done.
-    fn show_done(self, how: &str, label: &str) {
+    /// Says and shows what was done, with a way to take it back. Labels read as
+    /// orders, so a word before them says that it is done.
+    fn show_done(self, how: &str, label: &str, lapsed_before: usize) {
         let tally = self.tally().map(|tally| format!(" {tally}."));
-        self.show(
-            format!("{how}: {label}.{}", tally.unwrap_or_default()),
-            vec![Offer::new("Undo this", move || self.undo())],
-        );
+        let tally = tally.unwrap_or_default();
+        let lapsed = match self.lapsed() > lapsed_before {
+            true => " What was accepted rests on this, and is open again.",
+            false => "",
+        };
+        let done = format!("{how}: {label}.{tally}{lapsed}");
+        self.say(done.clone());
+        self.show(done, vec![Offer::new("Undo this", move || self.undo())]);
+    }
+
+    fn lapsed(self) -> usize {
+        let plan = self.plan.get_untracked();
+        plan.map_or(0, |plan| plan.lapsed_acceptances())
     }
 
     /// Shows what was done, until the next act.
@@ -310,7 +319,7 @@ impl Workspace {
     /// Makes a change, or says why not.
     pub fn try_commit(self, edit: &Edit) -> Result<(), EditError> {
         let mut outcome = Ok(());
-        let before = self.revision();
+        let (before, lapsed) = (self.revision(), self.lapsed());
         let desk = self.desk();
         let mut foreseen = self.foresight.take();
         self.history.maybe_update(|history| {
@@ -326,7 +335,7 @@ impl Workspace {
             let selects = matches!(edit, Edit::Plan(PlanEdit::SelectLayout(_)));
             match untrack(|| self.undo_label()) {
                 Some(label) if self.revision() != before && !selects => {
-                    self.show_done("Done", &label);
+                    self.show_done("Done", &label, lapsed);
                 }
                 // What is written into the record shows where it was written, and
                 // undo does not take it back.
@@ -382,15 +391,12 @@ impl Workspace {
 
     /// Makes the last undone change again.
     pub fn redo(self) {
-        let label = untrack(|| self.redo_label());
+        let (label, lapsed) = (untrack(|| self.redo_label()), self.lapsed());
         self.change_history(|history| {
             (parts::desk().redo)(history);
         });
         match label {
-            Some(label) => {
-                self.show_done("Redone", &label);
-                self.say(format!("Redone: {label}."));
-            }
+            Some(label) => self.show_done("Redone", &label, lapsed),
             None => self.say("Nothing to redo."),
         }
     }

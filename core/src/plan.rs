@@ -138,6 +138,11 @@ impl Plan {
         self.acceptance(finding).filter(|a| a.lapsed)
     }
 
+    /// How many acceptances hold no longer, because what they rested on has changed.
+    pub fn lapsed_acceptances(&self) -> usize {
+        self.accepted.iter().filter(|a| a.lapsed).count()
+    }
+
     fn acceptance(&self, finding: &Finding) -> Option<&Acceptance> {
         if self.accepted.is_empty() {
             return None;

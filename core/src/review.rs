@@ -17,7 +17,7 @@ pub use demand::{Demand, Fit};
 pub use page::{Decided, ReviewPage, Sources, Standing};
 pub use paper::{Block, PaperPart};
 pub use stopping::{Stopping, Who};
-pub use told::StoppingRow;
+pub use told::{StoppingRow, last_decision};
 pub use voices::{CommentLine, MarkLine, OwnWords, comments, marks, own_words, pins};
 pub use words::{Audience, Basis, Decision, MarkKind, NotAssessed, ReviewEvent};
 

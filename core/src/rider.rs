@@ -92,6 +92,22 @@ impl Rider {
         QUESTIONS.iter().filter(|q| !q.answered(self)).collect()
     }
 
+    /// How many questions are still open, and for which hand where only one has any.
+    pub fn open_words(&self) -> String {
+        let open = self.open_questions();
+        let mut hands: Vec<Side> = open.iter().flat_map(|q| q.open_hands(self)).collect();
+        hands.dedup();
+        let of = match hands.as_slice() {
+            [side] if open.len() > 1 => format!(", none of them about the {} hand", side.other()),
+            _ => String::new(),
+        };
+        match open.len() {
+            0 => "Every question is answered.".into(),
+            1 => "1 question is still open.".into(),
+            n => format!("{n} questions are still open{of}."),
+        }
+    }
+
     /// How many answers are known of those that are asked on request only:
     /// further contacts, blade reach, devices, a ride that was fine.
     pub fn answers_on_request(&self) -> usize {
@@ -122,4 +138,37 @@ impl Rider {
 /// The digits from thumb to little finger, in order.
 pub fn digits() -> impl Iterator<Item = Contact> {
     Contact::ALL.iter().copied().filter(|c| c.is_digit())
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::catalogue::{TemplateId, template};
+    use crate::edit::{Edit, RiderEdit};
+    use crate::rider::Side;
+
+    #[test]
+    fn open_questions_are_told_with_the_hand_that_is_done() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let all = plan.rider.open_questions().len();
+        let said = |words: &str| format!("{all} questions are still open{words}.");
+        assert_eq!(plan.rider.open_words(), said(""));
+        let left = Edit::Rider(RiderEdit::HandDoesNothing(
+            Side::Left,
+            super::HandPlace::OffBar,
+            None,
+        ));
+        let plan = plan.apply(&left).expect("one tap answers");
+        assert_eq!(
+            plan.rider.open_words(),
+            said(", none of them about the left hand")
+        );
+        let holding = super::QUESTIONS
+            .iter()
+            .find(|q| q.id == super::QuestionId::Holding);
+        let holding = holding.expect("it is asked");
+        assert_eq!(holding.open_hands(&plan.rider), [Side::Right]);
+        let right = RiderEdit::HandDoesNothing(Side::Right, super::HandPlace::OffBar, None);
+        let plan = plan.apply(&Edit::Rider(right)).expect("one tap answers");
+        assert_eq!(plan.rider.open_words(), "1 question is still open.");
+    }
 }

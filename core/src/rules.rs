@@ -77,6 +77,7 @@ mod copying_button_reassigned;
 mod fixed_button_reassigned;
 mod function_lost_on_bad_day;
 mod function_without_use;
+mod hand_does_not_stay_on;
 mod hold_may_run_on;
 mod holding_not_possible;
 mod limited_button_outside_its_set;
@@ -169,6 +170,7 @@ pub const ALL: &[&Rule] = &[
     &not_asked_yet::RULE,
     &function_lost_on_bad_day::RULE,
     &live_button_under_resting_hand::RULE,
+    &hand_does_not_stay_on::RULE,
     &hold_may_run_on::RULE,
     &holding_not_possible::RULE,
     &press_together_not_possible::RULE,
@@ -237,7 +239,10 @@ pub fn findings_in(situation: &Situation<'_>) -> Vec<Finding> {
         .iter()
         .flat_map(|rule| (rule.check)(situation))
         .collect();
-    ordered::sort_by_key(&mut findings, |finding| finding.severity);
+    // What can never be accepted comes first among what weighs the same.
+    ordered::sort_by_key(&mut findings, |finding| {
+        (finding.severity, finding.acceptable != Acceptable::Never)
+    });
     if situation.proposes_fixes() {
         trial::keep_fixes_that_work(situation, &mut findings);
     } else {

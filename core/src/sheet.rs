@@ -41,6 +41,7 @@ use crate::finding::Finding;
 use crate::ordered;
 use crate::plan::Plan;
 use crate::proof::Proof;
+use crate::review;
 use crate::rules;
 use crate::situation::Situation;
 use crate::text::capital;
@@ -130,6 +131,8 @@ pub struct Sheet {
     /// What was proved on the bike, in a sentence each:
     /// [`Proof::words`](crate::proof::Proof::words).
     pub proved: [String; 2],
+    /// A clinician's decision that stands, with when to stop.
+    pub decided: Option<String>,
     /// Every button once, in balloon order. The drawing with the same balloons
     /// stands above the table; the app draws it.
     pub buttons: Vec<ButtonRow>,
@@ -190,6 +193,7 @@ impl Sheet {
             title: TitleBlock::of(situation),
             verdict,
             proved: Proof::of(plan).words(),
+            decided: review::last_decision(plan),
             buttons: buttons::rows(situation),
             brakes: brakes::sheet(situation),
             settings: settings::list(situation),

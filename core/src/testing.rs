@@ -279,6 +279,7 @@ impl Names {
                 by,
                 role,
                 date: Date::new(2031, 5, 10),
+                layout: None,
                 matter,
             })
             .boxed()

@@ -614,6 +614,7 @@ mod tests {
             by: "".into(),
             role: Role::Rider,
             date: None,
+            layout: None,
             matter: Matter::Mark {
                 button: pod,
                 kind: MarkKind::Hurts,

@@ -537,14 +537,40 @@ fn a_drag_kept_at_the_lower_edge_scrolls() {
     let scrolled = || shop.eval::<f64>("return window.scrollY");
     mouse.press(item(&shop, "lights").centre());
     let line = shop.css(".status-line").rect().1;
-    mouse.move_to(Point {
-        x: 400.0,
-        y: line - 12.0,
-    });
+    let at = |y| Point { x: 400.0, y };
+    mouse.move_to(at(line / 2.0));
+    shop.css(".ghost").wait_until_shown();
+    wait_for_a_frame(&shop);
+    mouse.move_to(at(line - 12.0));
     shop.wait_for("the page scrolls", || scrolled() > 60.0);
     shop.press("Escape");
     mouse.release();
     assert!(!undo_is_possible(&shop));
+}
+
+#[test]
+fn what_is_picked_up_at_the_lower_edge_does_not_run_away() {
+    let home = Browser::open_phone("home");
+    open_layout(&home, PODS);
+    let from = face(&home, LEFT_OUTER);
+    from.script(
+        "const lower = [...document.querySelectorAll('.stays')]
+           .map((e) => e.getBoundingClientRect().top).filter((top) => top > innerHeight / 2);
+         const own = arguments[0].getBoundingClientRect();
+         window.scrollBy({ top: own.bottom - Math.min(...lower) + 4, behavior: 'instant' })",
+    );
+    let scrolled = || home.eval::<f64>("return window.scrollY");
+    let before = scrolled();
+    let finger = home.finger();
+    finger.press(from.centre());
+    home.css(".ghost").wait_until_shown();
+    // Much longer than it takes to run at an edge that is come to.
+    std::thread::sleep(std::time::Duration::from_millis(1000));
+    assert_eq!(scrolled(), before);
+    finger.release();
+    home.css(".ghost").wait_until_gone();
+    does(&home, LEFT_OUTER, "front larger");
+    assert!(!undo_is_possible(&home));
 }
 
 #[test]

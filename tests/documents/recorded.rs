@@ -35,6 +35,7 @@ fn by(name: &str, role: Role, matter: Matter) -> Edit {
         by: name.into(),
         role,
         date: day(),
+        layout: None,
         matter,
     })
 }

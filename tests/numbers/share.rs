@@ -95,6 +95,7 @@ fn worked_on(base: &Plan, by: &str) -> Plan {
                 by: Text::new(by),
                 role: Role::Shop,
                 date: None,
+                layout: None,
                 matter: Matter::Comment {
                     on: Pin::Whole,
                     audience: Audience::Everyone,

@@ -138,7 +138,7 @@ fn Interview() -> impl IntoView {
     let desk = Desk::new();
     provide_context(desk);
     follow_links(desk);
-    let open = memo(move || desk.rider.with(|rider| rider.open_questions().len()));
+    let open = memo(move || desk.rider.with(Rider::open_words));
     let each_hand = QUESTIONS
         .iter()
         .filter(|question| question.subject == Subject::EachHand)
@@ -150,7 +150,7 @@ fn Interview() -> impl IntoView {
     view! {
         <p class="lead">
             "About five minutes. Answer what you know; “not asked” is a good answer, and it is not the same as “easily”. "
-            <strong>{move || open_words(open.get())}</strong>
+            <strong>{move || open.get()}</strong>
         </p>
         <StillOpen/>
         <Nickname/>
@@ -179,14 +179,6 @@ fn Interview() -> impl IntoView {
         <Positions/>
         <OwnWords/>
         <Details/>
-    }
-}
-
-fn open_words(open: usize) -> String {
-    match open {
-        0 => "Every question is answered.".into(),
-        1 => "1 question is still open.".into(),
-        n => format!("{n} questions are still open."),
     }
 }
 

@@ -119,6 +119,7 @@ fn PracticeStays(along: RwSignal<Along>) -> impl IntoView {
                 by: Text::new(""),
                 role: Role::Rider,
                 date: today(),
+                layout: None,
                 matter: Matter::Sent(id),
             }))
         });

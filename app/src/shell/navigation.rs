@@ -7,7 +7,7 @@ use leverwright_core::Vocabulary;
 use leverwright_core::sheet::Readiness;
 use leverwright_core::tally::Tally;
 
-use crate::focus::focus_soon;
+use crate::focus::go_to;
 use crate::route::Route;
 use crate::workspace::Workspace;
 use more::More;
@@ -53,7 +53,7 @@ fn ScreenLink(screen: Route, route: ReadSignal<Route>) -> impl IntoView {
         // Whoever is there already wants to see what the link counts.
         if leads_to_findings && here.get_untracked() {
             event.prevent_default();
-            focus_soon("findings");
+            go_to("findings");
         }
     };
     let missing = Memo::new(move |_| missing(workspace, &screen).unwrap_or_default());

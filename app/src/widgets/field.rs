@@ -1,6 +1,7 @@
 //! Fields to type into. What is typed is handed on when the field is left.
 
 use leptos::prelude::*;
+use leverwright_core::text::Date;
 
 use crate::number::number;
 use crate::workspace::Workspace;
@@ -42,6 +43,31 @@ pub fn NumberField(
                 on:change:target=move |ev| {
                     set.run(number(&ev.target().value()));
                     ev.target().set_value(&shown());
+                }/>
+        </label>
+    }
+}
+
+/// A day; `None` is an empty field. While one is typed, browsers tell of years such as 0002 and of days
+/// that lack a part: those are no answers yet.
+#[component]
+pub fn DateField(
+    #[prop(into)] label: String,
+    /// Its name on the page, where something leads to it.
+    #[prop(optional, into)]
+    id: Option<String>,
+    #[prop(into)] value: Signal<Option<Date>>,
+    #[prop(into)] set: Callback<Option<Date>>,
+) -> impl IntoView {
+    let shown = move || value.get().map(|date| date.to_string()).unwrap_or_default();
+    view! {
+        <label class="field">
+            <span>{label}</span>
+            <input type="date" id=id min="1900-01-01" max="2999-12-31" prop:value=shown
+                on:change:target=move |ev| {
+                    if ev.target().check_validity() {
+                        set.run(Date::parse(&ev.target().value()));
+                    }
                 }/>
         </label>
     }

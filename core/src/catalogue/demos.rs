@@ -249,11 +249,11 @@ mod tests {
         assert_eq!(
             must_fix(&plan),
             [
-                "live-button-under-resting-hand|button:3.far|hand:right",
-                "live-button-under-resting-hand|button:3.near|hand:right",
                 "brake-out-of-reach|wheel:rear-left|position:grip",
                 "brake-out-of-reach|wheel:rear-right|position:grip",
                 "brake-throw-untested|control:2",
+                "live-button-under-resting-hand|button:3.far|hand:right",
+                "live-button-under-resting-hand|button:3.near|hand:right",
                 "parking-latch-untried|control:1|hand:left",
             ]
         );

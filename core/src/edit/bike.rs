@@ -163,13 +163,17 @@ impl BikeEdit {
                 if let Some(mm) = reach {
                     within("The reach of a blade", *mm, limits::BLADE_REACH)?;
                 }
-                blade(bike, *id)?.reach = *reach;
+                let blade = blade(bike, *id)?;
+                comes_nearer(*reach, blade.gap_at_full_pull)?;
+                blade.reach = *reach;
             }
             BikeEdit::BladeGap(id, gap) => {
                 if let Some(mm) = gap {
                     within("The gap at full pull", *mm, limits::BLADE_GAP)?;
                 }
-                blade(bike, *id)?.gap_at_full_pull = *gap;
+                let blade = blade(bike, *id)?;
+                comes_nearer(blade.reach, *gap)?;
+                blade.gap_at_full_pull = *gap;
             }
             BikeEdit::Latch(id, latch) => blade(bike, *id)?.latch = *latch,
             BikeEdit::PutThumbWork(kind, side) => {
@@ -184,6 +188,17 @@ impl BikeEdit {
             }
         }
         Ok(())
+    }
+}
+
+/// A blade that is pulled comes nearer to the bar.
+fn comes_nearer(reach: Option<Mm>, gap: Option<Mm>) -> Result<(), EditError> {
+    match (reach, gap) {
+        (Some(reach), Some(gap)) if gap >= reach => Err(EditError::NotPossible(format!(
+            "At full pull the blade would be {gap} from the bar, and at rest {reach}. Measure both again: \
+             pulled, it is nearer."
+        ))),
+        _ => Ok(()),
     }
 }
 
@@ -376,6 +391,34 @@ mod tests {
     use crate::shift_plan::ShiftPlanKind;
     use crate::testing::button;
     use crate::vocabulary::Vocabulary;
+
+    #[test]
+    fn a_blade_is_nearer_to_the_bar_when_pulled() {
+        let plan = template(TemplateId::RoadPods).plan("Test");
+        let lever = plan.bike.controls[0].id;
+        let reach = |mm| Edit::Bike(BikeEdit::BladeReach(lever, Some(Mm(mm))));
+        let gap = |mm| Edit::Bike(BikeEdit::BladeGap(lever, Some(Mm(mm))));
+        let cleared = plan.apply(&Edit::Bike(BikeEdit::BladeGap(lever, None)));
+        let plan = cleared
+            .and_then(|plan| plan.apply(&reach(60.0)))
+            .expect("both can be noted");
+        assert!(plan.apply(&gap(59.0)).is_ok());
+        let refused = plan
+            .apply(&gap(60.0))
+            .expect_err("it is not nearer")
+            .to_string();
+        assert!(
+            refused.starts_with("At full pull the blade would be 60 mm from the bar"),
+            "{refused}"
+        );
+        let plan = plan.apply(&gap(30.0)).expect("it is nearer");
+        assert!(plan.apply(&reach(25.0)).is_err());
+        // Whoever takes a value back is not held up.
+        assert!(
+            plan.apply(&Edit::Bike(BikeEdit::BladeReach(lever, None)))
+                .is_ok()
+        );
+    }
 
     #[test]
     fn a_removed_control_takes_its_acceptances_along() {

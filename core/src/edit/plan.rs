@@ -238,7 +238,7 @@ fn replace_in_chords(layout: &mut Layout, bike: &Bike, kind: ShiftPlanKind) {
     }
 }
 
-fn find_layout(plan: &Plan, id: LayoutId) -> Result<&Layout, EditError> {
+pub(super) fn find_layout(plan: &Plan, id: LayoutId) -> Result<&Layout, EditError> {
     plan.layouts
         .iter()
         .find(|l| l.id == id)

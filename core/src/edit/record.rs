@@ -3,14 +3,16 @@
 use std::sync::Arc;
 
 use super::EditError;
+use super::plan::find_layout;
 use crate::cockpit::ButtonId;
 use crate::document;
 use crate::finding::{Place, Role};
+use crate::layout::LayoutId;
 use crate::limits::{MEASURED, MOST_KEPT};
 use crate::plan::Plan;
 use crate::proof;
 use crate::record::{Check, Code, Entry, Matter, Pin, Step};
-use crate::review::{Audience, MOST_CHANGES};
+use crate::review::{Audience, MOST_CHANGES, Review};
 use crate::revision;
 use crate::text::{Date, Text};
 
@@ -23,6 +25,8 @@ pub struct RecordEdit {
     pub role: Role,
     /// The day.
     pub date: Option<Date>,
+    /// The layout it is about; `None` is the one in hand.
+    pub layout: Option<LayoutId>,
     /// What is written.
     pub matter: Matter,
 }
@@ -54,6 +58,10 @@ impl RecordEdit {
             });
         }
         self.may_write(plan)?;
+        let about = match self.layout {
+            Some(id) => find_layout(plan, id)?,
+            None => plan.layout(),
+        };
         let turn = plan.record.entries.iter().map(|entry| entry.turn).max();
         let mut entry = Entry {
             id: Code::of(""),
@@ -62,7 +70,7 @@ impl RecordEdit {
             role: self.role,
             date: self.date,
             revision: plan.revision,
-            code: revision::code(plan),
+            code: revision::code_of(plan, about),
             hands: revision::hands_code(plan),
             matter: self.matter.clone(),
         };
@@ -72,12 +80,25 @@ impl RecordEdit {
         Ok(())
     }
 
+    /// A day to look at it again is not before the day of the review.
+    fn is_to_come(&self, review: &Review) -> Result<(), EditError> {
+        let by = review.trial.as_ref().and_then(|trial| trial.review_by);
+        let past = |day: &Date| self.date.is_some_and(|today| *day < today);
+        match by.into_iter().chain(review.again_on).find(past) {
+            Some(day) => refuse(&format!(
+                "{day} is before the day of this review. Choose a later day to review it again."
+            )),
+            None => Ok(()),
+        }
+    }
+
     fn may_write(&self, plan: &Plan) -> Result<(), EditError> {
         match &self.matter {
             Matter::Review(review) => {
                 self.only(&[Role::Clinician], "A review")?;
                 self.needs_name("A review")?;
                 review.is_whole()?;
+                self.is_to_come(review)?;
                 if review.changes.len() > MOST_CHANGES {
                     return Err(EditError::TooMany {
                         what: "changes in one review",

@@ -303,6 +303,7 @@ fn comments_written_apart_are_all_there() {
             by: "N.".into(),
             role,
             date: None,
+            layout: None,
             matter: Matter::Comment {
                 on: Pin::Whole,
                 audience: Audience::Everyone,
@@ -338,6 +339,7 @@ fn comments_written_apart_are_all_there() {
             by: "N.".into(),
             role: Role::Rider,
             date: None,
+            layout: None,
             matter,
         })
     });

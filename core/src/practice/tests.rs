@@ -182,6 +182,7 @@ fn by_rider(matter: Matter) -> Edit {
         by: "".into(),
         role: Role::Rider,
         date: None,
+        layout: None,
         matter,
     })
 }

@@ -19,6 +19,7 @@ fn written(role: Role, matter: Matter) -> Edit {
         by: "Bench 2".into(),
         role,
         date: None,
+        layout: None,
         matter,
     })
 }

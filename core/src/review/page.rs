@@ -171,7 +171,7 @@ impl ReviewPage {
     }
 }
 
-fn decided(plan: &Plan) -> Vec<Decided> {
+pub(super) fn decided(plan: &Plan) -> Vec<Decided> {
     let (code, hands) = (revision::code(plan), revision::hands_code(plan));
     let entries = plan.record.entries.iter().rev();
     entries

@@ -186,11 +186,11 @@ fn decision(decided: &Decided, plan: &Plan) -> Block {
     let mut lines: Vec<String> = facts
         .map(|(name, words)| format!("{name}: {words}"))
         .collect();
-    lines.insert(0, decided.heading());
+    let mut head = vec![decided.heading(), decided.standing_words()];
+    head.extend(decided.changed_since());
+    lines.splice(0..0, head);
     lines.extend(decided.addenda.iter().map(|text| format!("Added: {text}")));
-    lines.push(decided.standing_words());
-    lines.extend(decided.changed_since());
-    Block::Named(capital(decided.review.decision.words()), lines)
+    Block::Named(decided.title(), lines)
 }
 
 fn demand_table(demands: &[Demand], plan: &Plan) -> Block {

@@ -4,20 +4,22 @@ use proptest::prelude::*;
 
 use super::{
     Audience, Basis, Block, Decision, Fit, Lack, MarkKind, Review, ReviewEvent, ReviewPage,
-    Standing, Trial, Who, comments, marks, pins,
+    Standing, Trial, Who, comments, last_decision, marks, pins,
 };
 use crate::catalogue::{DemoId, TemplateId, demo, template};
 use crate::cockpit::ButtonId;
-use crate::edit::{Edit, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
+use crate::edit::{Edit, EditError, LayoutEdit, PlanEdit, RecordEdit, RiderEdit};
 use crate::finding::{Acceptable, Acceptance, Finding, Place, Role, Severity};
 use crate::function::Function;
 use crate::history::History;
+use crate::layout::LayoutId;
 use crate::plan::Plan;
 use crate::record::{Desk, Matter, Pin};
 use crate::rider::{
     Ability, Answer, Contact, Difficulty, Evidence, HandPlace, Later, Side, Source,
 };
 use crate::rules;
+use crate::sheet::{Sheet, SheetOptions};
 use crate::testing::{button, plan};
 use crate::text::{Date, Text, capital};
 use crate::vocabulary::Vocabulary;
@@ -27,6 +29,7 @@ fn by(role: Role, matter: Matter) -> Edit {
         by: "K.".into(),
         role,
         date: Date::new(2031, 5, 9),
+        layout: None,
         matter,
     })
 }
@@ -202,6 +205,7 @@ fn everybody_writes_what_is_theirs() {
         by: " ".into(),
         role: Role::Clinician,
         date: None,
+        layout: None,
         matter: Matter::Review(Box::new(seen(Decision::Matches))),
     });
     assert_eq!(
@@ -257,6 +261,77 @@ fn the_riders_own_words_are_for_the_rider_to_change() {
     };
     assert!(refused(&plan, &withdrawn(Role::Shop)).starts_with("Only K. (rider) may withdraw"));
     assert!(plan.apply(&withdrawn(Role::Rider)).is_ok());
+}
+
+#[test]
+fn the_sheet_bears_the_last_decision_that_stands() {
+    let plan = road();
+    assert_eq!(last_decision(&plan), None);
+    let trial = Review {
+        trial: Some(Trial {
+            place: "yard".into(),
+            with: "M.".into(),
+            stop_if: "the left hand slips".into(),
+            review_by: Date::new(2031, 6, 1),
+        }),
+        ..seen(Decision::SupervisedTrial)
+    };
+    let plan = after(&plan, &[reviewed(trial)]);
+    let what = Decision::SupervisedTrial.words();
+    let stands = format!("K., clinician, 2031-05-09: {what}. Stop if: the left hand slips.");
+    let sheet = |plan: &Plan| Sheet::of(plan, SheetOptions::default());
+    assert_eq!(sheet(&plan).decided.as_ref(), Some(&stands));
+    assert!(sheet(&plan).to_text().contains(&stands));
+
+    let changed = after(&plan, &[Edit::Layout(LayoutEdit::Clear)]);
+    let older = last_decision(&changed).expect("it is still on record");
+    assert!(older.starts_with("K., clinician, 2031-05-09, on an older revision: "));
+    assert!(
+        older.ends_with("Stop if: the left hand slips. Ask before going on."),
+        "{older}"
+    );
+
+    // What is withdrawn says so first, and is not on the sheet.
+    let withdrawn = by(
+        Role::Clinician,
+        Matter::Withdrawn {
+            what: plan.record.entries[0].id,
+            reason: "seen anew".into(),
+        },
+    );
+    let plan = after(&plan, &[withdrawn]);
+    assert_eq!(last_decision(&plan), None);
+    let page = ReviewPage::of(&plan, Role::Clinician);
+    assert_eq!(page.decided[0].title(), format!("Withdrawn: {what}"));
+    let paper = page.parts(&plan, None);
+    let blocks = paper.iter().flat_map(|part| &part.blocks);
+    let told = blocks.filter_map(|block| match block {
+        Block::Named(head, lines) => Some((head.as_str(), lines[1].as_str())),
+        _ => None,
+    });
+    let told: Vec<_> = told.collect();
+    let why = "Withdrawn by K., clinician, 2031-05-09: seen anew";
+    assert!(
+        told.contains(&(page.decided[0].title().as_str(), why)),
+        "{told:?}"
+    );
+}
+
+#[test]
+fn a_day_to_review_again_is_not_past() {
+    let plan = road();
+    let again = |day| {
+        plan.apply(&reviewed(Review {
+            again_on: Date::new(2031, 5, day),
+            ..seen(Decision::Matches)
+        }))
+    };
+    assert!(again(9).is_ok());
+    let refused = again(8).expect_err("it is past").to_string();
+    assert_eq!(
+        refused,
+        "2031-05-08 is before the day of this review. Choose a later day to review it again."
+    );
 }
 
 #[test]
@@ -422,7 +497,7 @@ fn marks_stand_beside_their_button() {
     let found = marks(&plan);
     let said: Vec<_> = found
         .iter()
-        .map(|m| (m.kind, m.text.as_str(), m.is_older))
+        .map(|m| (m.kind, m.text.as_str(), m.of.is_empty()))
         .collect();
     assert_eq!(
         said,
@@ -432,7 +507,54 @@ fn marks_stand_beside_their_button() {
         ]
     );
     let changed = after(&plan, &[Edit::Layout(LayoutEdit::Clear)]);
-    assert!(marks(&changed).iter().all(|mark| mark.is_older));
+    assert!(marks(&changed).iter().all(|mark| mark.of.is_empty()));
+}
+
+#[test]
+fn a_mark_is_about_the_layout_that_was_practised() {
+    let plan = road();
+    let hood = button(&plan, "left hood button");
+    let plan = after(
+        &plan,
+        &[
+            Edit::Plan(PlanEdit::DuplicateLayout("Second".into())),
+            Edit::Layout(LayoutEdit::Clear),
+        ],
+    );
+    let [first, second] = [plan.layouts[0].id, plan.layouts[1].id];
+    let mark = |layout, text: &str| {
+        Edit::Record(RecordEdit {
+            by: "".into(),
+            role: Role::Rider,
+            date: None,
+            layout,
+            matter: Matter::Mark {
+                button: hood,
+                kind: MarkKind::Hurts,
+                text: text.into(),
+            },
+        })
+    };
+    assert_eq!(plan.current, second);
+    let plan = after(&plan, &[mark(Some(first), "far"), mark(None, "near")]);
+    let found = marks(&plan);
+    let of: Vec<_> = found
+        .iter()
+        .map(|m| (m.text.as_str(), m.of.as_slice()))
+        .collect();
+    assert_eq!(of, [("far", &[first][..]), ("near", &[second][..])]);
+    assert!(found[0].holds_for(first) && !found[0].holds_for(second));
+    let name = &plan.layouts[0].name;
+    let words = found[0].words(&plan);
+    assert!(words.ends_with(&format!("(said of “{name}”)")), "{words}");
+    // Said anew of the same layout, the later stands.
+    let plan = after(&plan, &[mark(Some(first), "much")]);
+    let said: Vec<_> = marks(&plan).iter().map(|m| m.text.to_string()).collect();
+    assert_eq!(said, ["near", "much"]);
+    assert_eq!(
+        plan.apply(&mark(Some(LayoutId(999)), "")),
+        Err(EditError::NoSuchLayout)
+    );
 }
 
 fn acceptance(finding: &Finding, role: Role, reason: &str) -> Edit {

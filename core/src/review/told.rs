@@ -195,10 +195,42 @@ impl OwnWords {
     }
 }
 
+/// The last decision that stands, in a line for the sheet.
+pub fn last_decision(plan: &Plan) -> Option<String> {
+    let mut decided = super::page::decided(plan).into_iter();
+    decided.find_map(|decided| decided.for_the_bench())
+}
+
 /// How a decision stands that was given before something changed.
 const FOR_OLDER: &str = "Given for an older revision: it does not speak of the plan as it is now.";
 
 impl Decided {
+    /// The decision, and before it that it stands no longer, where that is so.
+    pub fn title(&self) -> String {
+        let decision = self.review.decision.words();
+        match self.standing {
+            Standing::ForThis => capital(decision),
+            Standing::ForOlder(_) => format!("For an older revision: {decision}"),
+            Standing::Withdrawn { .. } => format!("Withdrawn: {decision}"),
+        }
+    }
+
+    /// What whoever sets the bike up or goes along must know of it; nothing once it is withdrawn.
+    fn for_the_bench(&self) -> Option<String> {
+        let who = signed(&self.by, crate::finding::Role::Clinician, self.date);
+        let decision = self.review.decision.words();
+        let stop = self.review.trial.as_ref().map(|trial| &trial.stop_if);
+        let stop = stop.filter(|words| !words.is_empty());
+        let stop = stop.map_or_else(String::new, |words| format!(" Stop if: {words}."));
+        match self.standing {
+            Standing::ForThis => Some(format!("{who}: {decision}.{stop}")),
+            Standing::ForOlder(_) => Some(format!(
+                "{who}, on an older revision: {decision}.{stop} Ask before going on."
+            )),
+            Standing::Withdrawn { .. } => None,
+        }
+    }
+
     /// Who decided, in what role, when, for which revision.
     pub fn heading(&self) -> String {
         let (number, code) = self.revision;

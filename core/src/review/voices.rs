@@ -2,12 +2,15 @@
 
 use super::{Audience, MarkKind};
 use crate::cockpit::ButtonId;
+use crate::document;
 use crate::finding::{Finding, Place, Role};
+use crate::layout::LayoutId;
 use crate::plan::Plan;
 use crate::record::{Code, Entry, Matter, Pin, signed};
+use crate::revision::code_from;
 use crate::rider::Side;
 use crate::rules;
-use crate::text::{Date, Text, capital};
+use crate::text::{Date, Text, capital, list};
 use crate::vocabulary::Vocabulary as _;
 
 /// A comment that stands.
@@ -55,8 +58,8 @@ pub struct MarkLine {
     pub text: Text,
     /// The revision code of what it was said of.
     pub code: Code,
-    /// Whether that is another revision.
-    pub is_older: bool,
+    /// The layouts that are still as the one it was said of; none after a change.
+    pub of: Vec<LayoutId>,
 }
 
 /// The comments that somebody in this role sees, oldest first.
@@ -161,23 +164,31 @@ pub fn own_words(plan: &Plan) -> Vec<OwnWords> {
     found
 }
 
-/// The rider's marks, by the buttons of the bike in balloon order. Of a button
-/// marked the same twice, the later stands.
+/// The rider's marks, by the buttons of the bike in balloon order. Of a button marked the same twice,
+/// the later stands; what was said of another layout that stands stays beside it.
 pub fn marks(plan: &Plan) -> Vec<MarkLine> {
-    let code = crate::revision::code(plan);
+    let said = document::pieces(plan);
+    let codes: Vec<(LayoutId, Code)> = (plan.layouts.iter())
+        .map(|layout| (layout.id, code_from(&said, plan, layout)))
+        .collect();
     let mut found: Vec<MarkLine> = Vec::new();
     for entry in plan.record.standing() {
         let Matter::Mark { button, kind, text } = &entry.matter else {
             continue;
         };
-        found.retain(|mark| (mark.button, mark.kind) != (*button, *kind));
+        let same = codes.iter().filter(|(_, code)| *code == entry.code);
+        let of: Vec<LayoutId> = same.map(|(id, _)| *id).collect();
+        found.retain(|mark| {
+            let is_same = (mark.button, mark.kind) == (*button, *kind);
+            !is_same || (mark.code != entry.code && !mark.of.is_empty())
+        });
         found.push(MarkLine {
             id: entry.id,
             button: *button,
             kind: *kind,
             text: text.clone(),
             code: entry.code,
-            is_older: entry.code != code,
+            of,
         });
     }
     found.sort_unstable_by_key(|mark| (plan.bike.balloon(mark.button), mark.button, mark.kind));
@@ -202,12 +213,21 @@ impl MarkLine {
         }
     }
 
-    /// The same at the head of a line, with whether it is older.
+    /// The same at the head of a line, with what it was said of, where that is not the only layout as it
+    /// stands.
     pub fn words(&self, plan: &Plan) -> String {
-        let older = match self.is_older {
-            true => " (said of an older revision)",
-            false => "",
+        let of = plan.layouts.iter().filter(|l| self.of.contains(&l.id));
+        let of: Vec<String> = of.map(|layout| format!("“{}”", layout.name)).collect();
+        let of = match (of.as_slice(), plan.layouts.len()) {
+            ([], _) => " (said of an older revision)".to_owned(),
+            (_, 1) => String::new(),
+            (of, _) => format!(" (said of {})", list(of, "and")),
         };
-        format!("{}{older}", capital(&self.said(plan)))
+        format!("{}{of}", capital(&self.said(plan)))
+    }
+
+    /// Whether it holds for a layout: it was said of that one, or before a change.
+    pub fn holds_for(&self, layout: LayoutId) -> bool {
+        self.of.is_empty() || self.of.contains(&layout)
     }
 }

@@ -23,7 +23,7 @@ pub fn in_short(outcomes: &[Outcome]) -> Vec<String> {
 }
 
 /// "“Both”. Left hand: about 110–260 brake pulls, about 14–41 presses. Right
-/// hand: nothing." What is more comes first.
+/// hand: no presses and no brake pulls." What is more comes first.
 fn asked(outcome: &Outcome) -> String {
     let mut said = format!("“{}”.", outcome.subject.name);
     for side in Side::ALL {
@@ -40,7 +40,7 @@ fn asked(outcome: &Outcome) -> String {
             .map(|(span, what)| format!("{} {what}", words(span)))
             .collect();
         let does = match does.is_empty() {
-            true => "nothing".to_owned(),
+            true => "no presses and no brake pulls".to_owned(),
             false => does.join(", "),
         };
         said.push_str(&format!(" {} hand: {does}.", capital(side.words())));
@@ -190,7 +190,10 @@ mod tests {
         let plan = demo(DemoId::Wren).plan;
         let said = in_short(&ridden(&plan, RoadKind::Rolling, &[]));
         assert_eq!(said.len(), 1, "{said:?}");
-        assert!(said[0].contains(" presses, about ") && said[0].ends_with("Right hand: nothing."));
+        assert!(
+            said[0].contains(" presses, about ")
+                && said[0].ends_with("Right hand: no presses and no brake pulls.")
+        );
     }
 
     #[test]

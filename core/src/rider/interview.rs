@@ -221,6 +221,15 @@ impl Question {
         !self.open_items(rider.hands.get(side)).is_empty()
     }
 
+    /// The hands for which something of the question has no answer.
+    pub fn open_hands(&self, rider: &Rider) -> Vec<Side> {
+        let asks = self.subject == Subject::EachHand;
+        let sides = Side::ALL.iter().copied();
+        sides
+            .filter(|side| asks && self.is_open_for(rider, *side))
+            .collect()
+    }
+
     /// What of the question matters for a hand. A hand off the bar does no work:
     /// only that it does so is asked. Of one that rests on it, what decides
     /// whether it stays, brushes or presses what is near: what lies live under

@@ -5,14 +5,15 @@ use crate::cockpit::{ButtonId, ControlKind};
 use crate::edit::{BikeEdit, Edit, LayoutEdit};
 use crate::finding::{Acceptable, Finding, Fix, Place, Severity};
 use crate::function::Function;
-use crate::rider::{Day, Side};
+use crate::rider::{Ability, Day, Difficulty, Hand, Side};
 use crate::situation::Situation;
 use crate::suggest_button::free_buttons;
+use crate::text::list;
 
 pub(super) static RULE: Rule = Rule {
     id: "live-button-under-resting-hand",
     family: Family::Rest,
-    title: "A live button lies under a resting hand",
+    title: "A live button lies under a hand that may press it unawares",
     severity: Severity::MustFix,
     acceptable: Acceptable::ByClinician,
     what: "No button that does something lies on the side of a hand for which letting go or keeping steady takes great effort, or whose arm moves by itself, while that hand is on the bar.",
@@ -38,13 +39,33 @@ fn check(situation: &Situation<'_>) -> Vec<Finding> {
             acceptable: Acceptable::ByClinician,
             places: vec![Place::Button(id), Place::Hand(side)],
             message: format!(
-                "The {} is live under the {side} hand, which may press it unawares.",
-                control.place_of(id.part)
+                "The {} is live under the {side} hand, which may press it unawares{}.",
+                control.place_of(id.part),
+                because(situation.hand(side))
             ),
             fixes: situation.propose(|| proposals(situation, id, side)),
         });
     }
     findings
+}
+
+/// What makes the hand press, where it was said; else it rests, and nobody asked.
+fn because(hand: &Hand) -> String {
+    let takes = |ability, what: &str| {
+        let step = hand.step(ability, Day::Usual)?;
+        (step >= Difficulty::Severe).then(|| format!("{what} {step}"))
+    };
+    let moves = hand.moves_by_itself.is_yes();
+    let causes = [
+        takes(Ability::LetsGo, "letting go"),
+        takes(Ability::Steady, "keeping steady"),
+        moves.then(|| "its arm tightens or moves by itself".to_owned()),
+    ];
+    let causes: Vec<String> = causes.into_iter().flatten().collect();
+    match causes.is_empty() {
+        true => String::new(),
+        false => format!(": {}", list(&causes, "and")),
+    }
 }
 
 /// A sprint button is unplugged or refitted, if need be once shifting no longer
@@ -106,7 +127,7 @@ mod tests {
     use crate::catalogue::TemplateId::RoadPods;
     use crate::edit::{Edit, LayoutEdit, RiderEdit};
     use crate::function::Function::Lights;
-    use crate::rider::{Answer, HandPlace, Side, YesNo};
+    use crate::rider::{Ability, Answer, Difficulty, HandPlace, Side, YesNo};
     use crate::rules::testing::{bike, check_fixes, drop_bar, fired, fixes_of, gravel};
 
     #[test]
@@ -170,6 +191,24 @@ mod tests {
             "Move “rear easier” to the left outer paddle"
         );
         check_fixes(&plan, &RULE);
+    }
+
+    #[test]
+    fn says_what_makes_a_working_hand_press() {
+        let plan = gravel()
+            .ability(Side::Right, Ability::LetsGo, Difficulty::Severe)
+            .edit(&Edit::Rider(RiderEdit::MovesByItself(
+                Side::Right,
+                Answer::of(YesNo::Yes),
+            )))
+            .plan();
+        let message = &fired(&plan, &RULE)[0].message;
+        assert!(
+            message.ends_with(
+                "unawares: letting go takes great effort and its arm tightens or moves by itself."
+            ),
+            "{message}"
+        );
     }
 
     #[test]

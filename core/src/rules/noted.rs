@@ -127,6 +127,7 @@ pub(crate) fn noted(finding: &Finding, plan: &Plan) -> Vec<Spot> {
         {
             vec![Some(Spot::Buttons), hand(QuestionId::HoldAndLetGo)]
         }
+        rule if rule == hand_does_not_stay_on::RULE.id => vec![hand(QuestionId::Holding)],
         rule if rule == opposites_too_close::RULE.id => {
             vec![Some(Spot::Buttons), hand(QuestionId::Feeling)]
         }

@@ -165,6 +165,7 @@ fn by(role: Role, matter: Matter) -> Edit {
         by: "N.".into(),
         role,
         date: None,
+        layout: None,
         matter,
     })
 }
@@ -330,6 +331,7 @@ fn what_stays_here_is_counted() {
             by: "K.".into(),
             role: Role::Clinician,
             date: None,
+            layout: None,
             matter,
         })
     };

@@ -189,7 +189,10 @@ fn one_rule_about_several_buttons_is_one_point_under_all_their_balloons() {
         panic!("{:?}", verdict.reasons)
     };
     assert_eq!(point.numbers, [2, 4]);
-    assert_eq!(point.message, "A live button lies under a resting hand.");
+    assert_eq!(
+        point.message,
+        "A live button lies under a hand that may press it unawares."
+    );
     assert!(
         verdict.line.starts_with("2 points to fix"),
         "{}",

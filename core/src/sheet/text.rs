@@ -42,6 +42,7 @@ impl Sheet {
             text.add(format!("Accepted with a reason: {}", self.verdict.accepted));
         }
         text.all(self.proved.iter().cloned());
+        text.all(self.decided.iter().cloned());
         text.all(self.title.fields.iter().map(field));
         text.heading("Buttons");
         text.all(self.buttons.iter().map(button));

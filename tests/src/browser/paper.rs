@@ -61,6 +61,36 @@ impl Browser {
     }
 }
 
+/// A word on a page, with its box in points.
+struct Word {
+    text: String,
+    across: (f64, f64),
+    down: (f64, f64),
+}
+
+impl Word {
+    /// Reads `<word xMin="1" yMin="2" xMax="3" yMax="4">words</word>`.
+    fn read(line: &str) -> Option<Word> {
+        let (head, text) = line.trim().strip_prefix("<word ")?.split_once('>')?;
+        let side = |name: &str| {
+            let (_, rest) = head.split_once(&format!("{name}=\""))?;
+            rest.split('"').next()?.parse::<f64>().ok()
+        };
+        Some(Word {
+            text: text.trim_end_matches("</word>").to_owned(),
+            across: (side("xMin")?, side("xMax")?),
+            down: (side("yMin")?, side("yMax")?),
+        })
+    }
+
+    /// Whether it cannot be read for the other. Boxes are as high as lines, so they may touch.
+    fn lies_over(&self, other: &Word) -> bool {
+        let shared = |(a0, a1): (f64, f64), (b0, b1): (f64, f64)| a1.min(b1) - a0.max(b0);
+        let height = (self.down.1 - self.down.0).min(other.down.1 - other.down.0);
+        shared(self.across, other.across) > 1.0 && shared(self.down, other.down) > 0.4 * height
+    }
+}
+
 pub(super) fn decoded(data: &Value) -> Vec<u8> {
     let text = data.as_str().expect("the browser sends files as text");
     BASE64_STANDARD
@@ -105,6 +135,22 @@ impl Pdf {
     /// The text of all pages.
     pub fn text(&self) -> String {
         self.pages().join("\n")
+    }
+
+    /// Words that are printed over each other, page by page, such as `3: "seen" over "glove"`.
+    pub fn words_over_each_other(&self) -> Vec<String> {
+        let text = self.poppler("pdftotext", &["-bbox", "-enc", "UTF-8"], &["-"]);
+        let pages = text.split("<page ").skip(1).enumerate();
+        let over_each_other = pages.flat_map(|(at, page)| {
+            let words: Vec<Word> = page.lines().filter_map(Word::read).collect();
+            let pairs =
+                (0..words.len()).flat_map(|one| (one + 1..words.len()).map(move |o| (one, o)));
+            let over = pairs.map(|(one, other)| (&words[one], &words[other]));
+            over.filter(|(one, other)| one.lies_over(other))
+                .map(|(one, other)| format!("{}: {:?} over {:?}", at + 1, one.text, other.text))
+                .collect::<Vec<_>>()
+        });
+        over_each_other.collect()
     }
 
     /// Width and height of the first page, in points of 1/72 in.

@@ -10,7 +10,7 @@ use leverwright_core::tally::Tally;
 use super::bench::Bench;
 use super::layouts::Layouts;
 use super::reach::ShowReach;
-use crate::focus::focus_soon;
+use crate::focus::go_to;
 use crate::widgets::Select;
 
 /// The heading, and what starts, turns or changes the whole layout. Where there
@@ -32,7 +32,7 @@ pub fn Head() -> impl IntoView {
         <div class="layout-head">
             <h1>"Layout"</h1>
             <p class="in-hand quiet">{move || name.get()}</p>
-            <button type="button" class="to-findings" on:click=move |_| focus_soon("findings")>
+            <button type="button" class="to-findings" on:click=move |_| go_to("findings")>
                 <span class="prefix">"Findings: "</span>{move || tally.get()}
             </button>
             <button type="button" class="unfold" aria-controls="whole-layout"

@@ -30,7 +30,7 @@ pub fn pointer_down(bench: Bench, event: &PointerEvent) {
     bench.finger_down(pointer, load, at(event));
     let ripe = move || {
         if !bench.is_gone() && bench.finger_held(pointer) {
-            scroll_while_dragging(bench, pointer, 0);
+            scroll_while_dragging(bench, pointer, Kept::AtStart);
         }
     };
     set_timeout(ripe, Duration::from_millis(HOLD));
@@ -50,7 +50,7 @@ pub fn pointer_move(bench: Bench, event: &PointerEvent) {
         let was_dragging = bench.is_dragging();
         bench.pointer_move(event.pointer_id(), at, spot_at(at));
         if !was_dragging && bench.is_dragging() {
-            scroll_while_dragging(bench, event.pointer_id(), 0);
+            scroll_while_dragging(bench, event.pointer_id(), Kept::AtStart);
         }
     }
 }
@@ -236,9 +236,8 @@ fn spot_at(at: At) -> Option<Spot> {
 }
 
 /// The page moves along while something is kept at the upper or lower edge of
-/// what is seen of it. `kept` counts the frames: what only passes by moves
-/// nothing.
-fn scroll_while_dragging(bench: Bench, pointer: i32, kept: u32) {
+/// what is seen of it.
+fn scroll_while_dragging(bench: Bench, pointer: i32, kept: Kept) {
     const EDGE: f64 = 48.0;
     const STEP: f64 = 9.0;
     const LEAST: u32 = 12;
@@ -250,18 +249,35 @@ fn scroll_while_dragging(bench: Bench, pointer: i32, kept: u32) {
             return;
         };
         let (top, bottom) = seen();
+        let edge = EDGE.min((bottom - top) / 4.0);
         let by = match at.y {
-            y if (top..top + EDGE).contains(&y) => -STEP,
-            y if y > bottom - EDGE && !is_over_tray(at) => STEP,
+            y if (top..top + edge).contains(&y) => -STEP,
+            y if y > bottom - edge && !is_over_tray(at) => STEP,
             _ => 0.0,
         };
-        let kept = if by == 0.0 { 0 } else { kept + 1 };
-        if kept > LEAST {
+        let is_amid = (top + edge..=bottom - edge).contains(&at.y);
+        let kept = match kept {
+            _ if is_amid => Kept::Frames(0),
+            Kept::AtStart => Kept::AtStart,
+            Kept::Frames(_) if by == 0.0 => Kept::Frames(0),
+            Kept::Frames(frames) => Kept::Frames(frames + 1),
+        };
+        if matches!(kept, Kept::Frames(frames) if frames > LEAST) {
             window().scroll_by_with_x_and_y(0.0, by);
             bench.pointer_move(pointer, at, spot_at(at));
         }
         scroll_while_dragging(bench, pointer, kept);
     });
+}
+
+/// How long a drag is kept at an edge.
+#[derive(Clone, Copy)]
+enum Kept {
+    /// It has not been away from the edges yet: picked up at one it rests there, and from the tray it
+    /// passes one, and the page is not to run away under it.
+    AtStart,
+    /// For so many frames: what only passes by moves nothing.
+    Frames(u32),
 }
 
 /// Where the page is seen between what stays above and below, from the top of

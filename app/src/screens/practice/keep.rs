@@ -1,5 +1,6 @@
 //! What the rider writes into the record from here.
 
+use leptos::prelude::*;
 use leverwright_core::edit::{Edit, RecordEdit};
 use leverwright_core::finding::Role;
 use leverwright_core::layout::LayoutId;
@@ -10,12 +11,15 @@ use leverwright_core::text::Text;
 use super::desk::PracticeDesk;
 use crate::today::today;
 
-/// Writes something in the rider's name; whether it was taken. A refusal is told.
+/// Writes something in the rider's name about the layout that is practised; whether it was taken. A
+/// refusal is told.
 pub fn write(desk: PracticeDesk, matter: Matter) -> bool {
+    let layout = desk.plan().map(|plan| untrack(|| desk.layout_of(&plan)));
     desk.workspace.commit(Edit::Record(RecordEdit {
         by: Text::new(""),
         role: Role::Rider,
         date: today(),
+        layout,
         matter,
     }))
 }

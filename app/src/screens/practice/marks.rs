@@ -57,12 +57,15 @@ fn row(
     }
 }
 
-/// The mark that stands, if it does.
+/// The mark that stands for the layout that is practised, if it does.
 fn standing(desk: PracticeDesk, button: ButtonId, kind: MarkKind) -> Option<Code> {
     let plan = desk.workspace.plan.get()?;
+    let layout = desk.layout_of(&plan);
     let marks = marks(&plan).into_iter();
     let mut marks = marks.filter(|mark| (mark.button, mark.kind) == (button, kind));
-    marks.next().map(|mark| mark.id)
+    marks
+        .find(|mark| mark.holds_for(layout))
+        .map(|mark| mark.id)
 }
 
 fn mark(

@@ -11,12 +11,12 @@ use leverwright_core::sheet::SIGNATURE_NOTE;
 use leverwright_core::text::Text;
 
 use super::desk::Desk;
-use super::fields::{Day, Labelled, Line, Problem, Ticks, Words, put};
+use super::fields::{Labelled, Line, Problem, Ticks, Words, put};
 use super::trial::{WhatItNeeds, field_of};
 use crate::drafts::DecisionDraft;
 use crate::erase::{flag, memo, text, view_of};
 use crate::focus::{focus_field_soon, focus_soon};
-use crate::widgets::{Choice, seen};
+use crate::widgets::{Choice, DateField, seen};
 use crate::words::capitalised;
 
 /// The form, unless somebody else sits here.
@@ -180,7 +180,7 @@ fn Outlook(draft: Draft) -> impl IntoView {
             choices=seen("yes", "no", "not asked")
             chosen=Signal::derive(move || draft.get().rider_agrees) choose=agrees/>
         <h3>"Review again"</h3>
-        <Day label="On" value=Signal::derive(move || draft.get().again_on)
+        <DateField label="On" value=Signal::derive(move || draft.get().again_on)
             set=move |date| draft.update(|draft| draft.again_on = date)/>
         <Ticks legend="Or after" boxes=events.collect()/>
     }

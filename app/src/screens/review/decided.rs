@@ -1,14 +1,12 @@
 //! Decisions on record: several may stand side by side, each for its revision.
 
 use leptos::prelude::*;
-use leverwright_core::Vocabulary;
 use leverwright_core::review::{Decided, Standing};
 
 use super::about::lines;
 use super::desk::Desk;
 use super::entry_acts::{Added, EntryActs};
 use crate::erase::view_of;
-use crate::words::capitalised;
 
 /// The list, the latest first.
 #[component]
@@ -38,7 +36,7 @@ fn Record(decided: Decided) -> impl IntoView {
         Standing::ForOlder(_) => "review-record older",
         Standing::Withdrawn { .. } => "review-record withdrawn",
     };
-    let title = capitalised(decided.review.decision.words());
+    let title = decided.title();
     let facts = desk.of_plan(|plan| decided.review.facts(plan));
     let facts = facts
         .into_iter()

@@ -70,6 +70,7 @@ impl Desk {
             by: Text::new(&self.workspace.signer.get_untracked()),
             role,
             date: self.workspace.dated.get_untracked(),
+            layout: None,
             matter,
         });
         (self.workspace.try_commit(&edit)).map_err(|error| error.to_string())

@@ -2,9 +2,8 @@
 //! another screen.
 
 use leptos::prelude::*;
-use leverwright_core::text::{Date, Text};
+use leverwright_core::text::Text;
 
-use crate::erase::text;
 use crate::widgets::Tick;
 
 /// A few lines of text.
@@ -44,26 +43,6 @@ pub fn Line(
             <input type="text" id=id autocomplete="off" maxlength=Text::LIMIT.to_string()
                 prop:value=value
                 on:input:target=move |ev| set.run(ev.target().value())/>
-        </label>
-    }
-}
-
-/// A day; `None` is an empty field.
-#[component]
-pub fn Day(
-    #[prop(into)] label: String,
-    /// Its name on the page, where something leads to it.
-    #[prop(optional, into)]
-    id: Option<String>,
-    #[prop(into)] value: Signal<Option<Date>>,
-    #[prop(into)] set: Callback<Option<Date>>,
-) -> impl IntoView {
-    let shown = text(move || value.get().map(|date| date.to_string()).unwrap_or_default());
-    view! {
-        <label class="field">
-            <span>{label}</span>
-            <input type="date" id=id min="1900-01-01" max="2999-12-31" prop:value=shown
-                on:change:target=move |ev| set.run(Date::parse(&ev.target().value()))/>
         </label>
     }
 }

@@ -5,8 +5,8 @@ use leverwright_core::Vocabulary;
 use leverwright_core::finding::Role;
 
 use super::desk::Desk;
-use super::fields::{Day, Line};
-use crate::widgets::Choice;
+use super::fields::Line;
+use crate::widgets::{Choice, DateField};
 
 /// Role, name and day.
 #[component]
@@ -23,7 +23,7 @@ pub fn Seat() -> impl IntoView {
                     chosen=workspace.role choose/>
                 <Line label="Name" id="review-signer".to_owned() value=workspace.signer
                     set=move |name| workspace.signer.set(name)/>
-                <Day label="Date" value=workspace.dated
+                <DateField label="Date" value=workspace.dated
                     set=move |date| workspace.dated.set(date)/>
             </div>
             <p class="quiet">

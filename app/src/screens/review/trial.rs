@@ -6,11 +6,11 @@ use leverwright_core::cockpit::ButtonId;
 use leverwright_core::review::{Decision, Lack};
 
 use super::desk::Desk;
-use super::fields::{Day, Line, Words};
+use super::fields::{Line, Words};
 use crate::drafts::DecisionDraft;
 use crate::erase::{memo, text, view_of};
 use crate::focus::{focus_field_soon, focus_soon};
-use crate::widgets::Select;
+use crate::widgets::{DateField, Select};
 
 type Draft = RwSignal<DecisionDraft>;
 
@@ -135,7 +135,7 @@ fn Terms(draft: Draft) -> impl IntoView {
                     set=move |words| draft.update(|draft| draft.with = words)/>
                 <Line label="Stop if" id="review-stop-if".to_owned() value=text(move || draft.get().stop_if)
                     set=move |words| draft.update(|draft| draft.stop_if = words)/>
-                <Day label="Review by" id="review-by".to_owned() value=Signal::derive(move || draft.get().review_by)
+                <DateField label="Review by" id="review-by".to_owned() value=Signal::derive(move || draft.get().review_by)
                     set=move |date| draft.update(|draft| draft.review_by = date)/>
             </div>
         </section>

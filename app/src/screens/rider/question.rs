@@ -12,14 +12,18 @@ use super::hand_column::HandColumn;
 #[component]
 pub fn QuestionCard(question: &'static Question) -> impl IntoView {
     let desk = Desk::here();
-    let open = memo(move || desk.rider.with(|rider| !question.answered(rider)));
+    let open = memo(move || desk.rider.with(|rider| question.open_hands(rider)));
     let id = format!("question-{}", question.id.code());
     let labelled_by = id.clone();
     view! {
         <section class="question" aria-labelledby=labelled_by>
             <h3 id=id>{question.ask}</h3>
             <p class="question-state">
-                <Show when=move || open.get() fallback=|| "Answered">"Still open"</Show>
+                {move || match open.get().as_slice() {
+                    [] => "Answered".to_owned(),
+                    [side] => format!("Still open for the {side} hand"),
+                    _ => "Still open".to_owned(),
+                }}
                 <When holds={flag(move || desk.clinical.get())}>
                     <span class="code">{format!(" · {}", question.icf_words())}</span>
                 </When>

@@ -13,7 +13,7 @@ use super::code::code_of;
 use crate::erase::view_of;
 use crate::storage::is_page_from_file;
 use crate::today::today;
-use crate::widgets::{Choice, TextField, Tick};
+use crate::widgets::{Choice, DateField, TextField, Tick};
 use crate::workspace::Workspace;
 
 /// Paper, large print, the page with hand details, what the title block still
@@ -113,34 +113,25 @@ fn TitleFields() -> impl IntoView {
     let set_job = move |job: String| {
         workspace.commit(Edit::Plan(PlanEdit::Job(Text::new(&job))));
     };
-    let date = read(|plan| plan.date.map(|date| date.to_string()).unwrap_or_default());
-    let set_date = move |text: String| {
-        workspace.commit(Edit::Plan(PlanEdit::Date(Date::parse(&text))));
+    let date = Signal::derive(move || workspace.plan.with(|plan| plan.as_ref()?.date));
+    let set_date = move |date: Option<Date>| {
+        workspace.commit(Edit::Plan(PlanEdit::Date(date)));
     };
     view! {
         <div class="sheet-title-fields">
             <TextField label="Job number" value=read(|plan| plan.job.to_string()) set=set_job/>
-            <label class="field">
-                <span>"Date"</span>
-                <input type="date" min="1900-01-01" max="2999-12-31"
-                    prop:value=move || date.get()
-                    on:change:target=move |ev| set_date(ev.target().value())/>
-            </label>
-            <button type="button"
-                on:click=move |_| set_date(today().map(|d| d.to_string()).unwrap_or_default())>
-                "Today"
-            </button>
-            <p class="quiet date-note">{move || other_day(&date.get())}</p>
+            <DateField label="Date" value=date set=set_date/>
+            <button type="button" on:click=move |_| set_date(today())>"Today"</button>
+            <p class="quiet date-note">{move || date.get().and_then(other_day)}</p>
         </div>
     }
 }
 
 /// Says that the sheet bears another day's date: it stays as it is until
 /// somebody sets it.
-fn other_day(date: &str) -> Option<String> {
-    let today = today()?.to_string();
-    let other = !date.is_empty() && date != today;
-    other.then(|| format!("The sheet says {date}. Today is {today}."))
+fn other_day(date: Date) -> Option<String> {
+    let today = today()?;
+    (date != today).then(|| format!("The sheet says {date}. Today is {today}."))
 }
 
 #[component]

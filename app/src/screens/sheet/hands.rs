@@ -58,7 +58,7 @@ fn Answers(heading: String, lines: Vec<HandLine>) -> impl IntoView {
         })
         .collect();
     view! {
-        <section class="sheet-part">
+        <section class="sheet-part sheet-answers">
             <h3 class="part-name">{heading.clone()}</h3>
             <Table label=heading columns rows/>
         </section>

@@ -36,6 +36,7 @@ pub fn OnTheStand(plan: Arc<Plan>, sheet: Arc<Sheet>, code: Option<QrMatrix>) ->
             <TitleGrid title=sheet.title.clone()/>
             <VerdictBlock verdict=sheet.verdict.clone()/>
             <p class="sheet-proved">{sheet.proved.join(" ")}</p>
+            {sheet.decided.clone().map(|words| view! { <p class="sheet-decided">{words}</p> })}
             <div class=top>
                 <PrintedCockpit plan=&plan/>
                 <Points points=sheet.verdict.reasons.clone()/>
@@ -61,7 +62,7 @@ fn VerdictBlock(verdict: Verdict) -> impl IntoView {
                 {(accepted > 0).then(|| view! {
                     "Accepted with a reason: " {accepted} ", see “Accepted”. "
                 })}
-                {CAUTIONS[0]} " More cautions: last page."
+                {CAUTIONS[0]} " More under “Cautions”."
             </p>
         </div>
     }

@@ -237,6 +237,7 @@ impl CheckDesk {
             by: Text::new(&self.workspace.signer.get_untracked()),
             role,
             date: self.workspace.desk().date,
+            layout: None,
             matter,
         }));
         if is_taken {
