@@ -271,6 +271,20 @@ fn job_and_date_go_into_the_title_block_and_can_be_undone() {
     shop.wait_for("the job is gone", || !block().contains("31-07"));
 }
 
+/// While a year is typed browsers tell of years such as 0002, which are no answers yet.
+#[test]
+fn a_date_can_be_typed() {
+    let shop = sheet_of(ROAD);
+    let revision = || shop.css(".field-revision dd").text();
+    assert_eq!(revision(), "1");
+    shop.css("input[type=date]").focus();
+    shop.press_all(&["1", "2", "2", "0", "2", "0", "2", "6"]);
+    shop.wait_for("the date is in the title block", || {
+        shop.css(".sheet-title").text().contains("2026-12-20")
+    });
+    assert_eq!(revision(), "2");
+}
+
 /// A date stays as it was set, and is told apart from today's; leaves kept apart
 /// are not counted as missing.
 #[test]

@@ -1,7 +1,7 @@
 //! What is typed into the shift system, in the order of typing.
 
 use crate::cockpit::{Bike, ButtonId, Freedom, ProfileOrigin, SystemProfile};
-use crate::gears::{Crossover, Gears, Ladder, Scheme};
+use crate::gears::{Crossover, Direction, Gears, Ladder, Scheme};
 use crate::layout::{Chord, Layout};
 use crate::rider::YesNo;
 use crate::shift_plan::ShiftPlanKind;
@@ -119,8 +119,13 @@ fn set(what: &str, value: Option<String>) -> Setting {
 fn of_crossover(gears: &Gears, ladder: &Ladder, crossover: Crossover) -> Setting {
     let path = ladder.path(crossover.way);
     let rung = path.iter().position(|gear| *gear == crossover.from);
+    // Rungs are counted as they are walked.
+    let from = match crossover.way {
+        Direction::Up => "easiest",
+        Direction::Down => "hardest",
+    };
     let value = format!(
-        "{} of {}: {} to {}",
+        "{} of {} from the {from}: {} to {}",
         rung.map_or(0, |at| at + 1),
         path.len(),
         gears.words(crossover.from),

@@ -1026,11 +1026,11 @@ fn settings_say_where_the_ladder_changes_the_front() {
     };
     assert_eq!(
         of("front changes going up, at rung"),
-        Some("8 of 15: 34×15 to 50×19")
+        Some("8 of 15 from the easiest: 34×15 to 50×19")
     );
     assert_eq!(
         of("front changes going down, at rung"),
-        Some("10 of 15: 50×27 to 34×21")
+        Some("10 of 15 from the hardest: 50×27 to 34×21")
     );
     let paired = edited(
         &plan,

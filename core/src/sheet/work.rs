@@ -1,7 +1,7 @@
 //! The order of work.
 
 use super::{Tick, TickList, listed};
-use crate::cockpit::{Bike, Control, Link, UnusedPort};
+use crate::cockpit::{Bike, Control, Link, Medium, UnusedPort};
 use crate::plan::Plan;
 
 /// The work in order (*common practice*): what could be lost is saved first,
@@ -59,8 +59,15 @@ fn brakes(bike: &Bike) -> Vec<Tick> {
             let joint = run
                 .joints_in_words()
                 .map_or_else(String::new, |joints| format!(" through the {joints}"));
+            // A system that was opened has air in it (*common practice*).
+            let bleed = match (run.medium, joint.is_empty()) {
+                (Medium::Hose, false) => {
+                    " Bleed it as its maker’s manual says: no leak while the lever is kept pulled."
+                }
+                _ => "",
+            };
             let act = format!(
-                "Brake: {} to {} by {}{joint}. Test before going on.",
+                "Brake: {} to {} by {}{joint}.{bleed} Test before going on.",
                 lever.place(),
                 listed(&run.wheels),
                 run.medium
@@ -72,6 +79,15 @@ fn brakes(bike: &Bike) -> Vec<Tick> {
 
 /// Blades that are off stay off; blades that pull nothing look like brakes.
 fn blades(bike: &Bike) -> Vec<Tick> {
+    let has_hoses = bike
+        .brakes
+        .runs
+        .iter()
+        .any(|run| run.medium == Medium::Hose);
+    let port = match has_hoses {
+        true => " Where a hose was taken off, close its port as the maker’s manual says.",
+        false => "",
+    };
     bike.controls
         .iter()
         .filter_map(|control| {
@@ -79,7 +95,7 @@ fn blades(bike: &Bike) -> Vec<Tick> {
             let place = control.place();
             match (blade.fitted, bike.brakes.run(control.id)) {
                 (false, _) => Some(format!(
-                    "{}: no blade. Cover the gap.",
+                    "{}: no blade. Cover the gap.{port}",
                     super::capital(&place)
                 )),
                 (true, None) => Some(format!(

@@ -5,11 +5,12 @@ use crate::cockpit::ButtonId;
 use crate::coverage::{Cell, Coverage, WhyNot};
 use crate::edit::{Edit, EditError, LayoutEdit, PlanEdit};
 use crate::function::Function;
-use crate::layout::Hold;
+use crate::layout::{Hold, Layout, LayoutId};
 use crate::plan::Plan;
 use crate::rider::Day;
 use crate::situation::Situation;
 use crate::suggest_button::free_buttons;
+use crate::text::list;
 
 /// What another shift plan does to the layout in hand, and the change of the
 /// layout that matches it.
@@ -28,6 +29,9 @@ pub struct PlanChange {
     /// What the matching change puts in place of what, button by button, in
     /// balloon order; nothing is blank.
     pub replaced: Vec<(ButtonId, Option<Function>, Option<Function>)>,
+    /// The other layouts that lack functions then, with which; the shift plan is the bike's, so it
+    /// changes for all of them, and either change leaves their buttons alone.
+    pub elsewhere: Vec<(LayoutId, Vec<Function>)>,
     /// The shift plan alone; the buttons keep what they have.
     pub alone: Edit,
     /// The shift plan with the layout that matches: functions that take each
@@ -61,6 +65,7 @@ impl PlanChange {
             missing: missing(&bare),
             still_missing: missing(&matched),
             replaced: replaced(plan, &matched),
+            elsewhere: elsewhere(plan, &bare),
             alone,
             matching: Edit::Several {
                 label: format!("shift plan: {kind}, with its buttons"),
@@ -104,7 +109,22 @@ impl PlanChange {
             true => String::from("every button keeps its use"),
             false => alone.join("; "),
         };
-        format!("{with} The plan alone: {alone}.")
+        let elsewhere = self.elsewhere.iter().filter_map(|(id, lacks)| {
+            let layout = plan.layouts.iter().find(|layout| layout.id == *id)?;
+            let lacks: Vec<String> = lacks.iter().map(|f| format!("“{f}”")).collect();
+            Some(format!(
+                " The shift plan is one for all layouts: “{}” then has no button for {}.",
+                layout.name,
+                list(&lacks, "and")
+            ))
+        });
+        let elsewhere: String = elsewhere.collect();
+        format!("{with} The plan alone: {alone}.{elsewhere}")
+    }
+
+    /// Whether nothing loses its use and nothing is missing, in any layout.
+    pub fn is_harmless(&self) -> bool {
+        self.unmapped.is_empty() && self.missing.is_empty() && self.elsewhere.is_empty()
     }
 }
 
@@ -146,7 +166,24 @@ fn unmapped(before: &Plan, after: &Plan) -> Vec<(ButtonId, Function)> {
 /// Needed functions that nothing on the layout calls up, whatever hands reach,
 /// most important first.
 fn missing(plan: &Plan) -> Vec<Function> {
-    let coverage = Coverage::of(plan, plan.layout());
+    missing_on(plan, plan.layout())
+}
+
+/// What the layouts that are not in hand lack after the change and did not before it.
+fn elsewhere(before: &Plan, after: &Plan) -> Vec<(LayoutId, Vec<Function>)> {
+    let others = before.layouts.iter().zip(&after.layouts);
+    let others = others.filter(|(layout, _)| layout.id != before.current);
+    let lacks = others.map(|(was, is)| {
+        let had = missing_on(before, was);
+        let mut lacks = missing_on(after, is);
+        lacks.retain(|function| !had.contains(function));
+        (is.id, lacks)
+    });
+    lacks.filter(|(_, lacks)| !lacks.is_empty()).collect()
+}
+
+fn missing_on(plan: &Plan, layout: &Layout) -> Vec<Function> {
+    let coverage = Coverage::of(plan, layout);
     let mut missing = Vec::new();
     for function in plan.needed_functions() {
         let Some(row) = coverage.rows.iter().find(|row| row.function == *function) else {
@@ -248,6 +285,33 @@ mod tests {
         for function in [FrontSmaller, FrontLarger] {
             assert!(separate.layout().taps.values().any(|f| *f == function));
         }
+    }
+
+    #[test]
+    fn what_it_does_to_other_layouts_is_told() {
+        let plan = template(TemplateId::RoadPlain).plan("Test");
+        let copy = Edit::Plan(PlanEdit::DuplicateLayout("Copy".into()));
+        let plan = plan.apply(&copy).expect("a layout can be copied");
+        let first = &plan.layouts[0];
+        assert_ne!(first.id, plan.current);
+        let to_ladder = change(&plan, ShiftPlanKind::Ladder);
+        assert_eq!(to_ladder.elsewhere, [(first.id, vec![RungDown, RungUp])]);
+        assert!(!to_ladder.is_harmless());
+        let told = format!(
+            "The shift plan is one for all layouts: “{}” then has no button for “rung down” and “rung up”.",
+            first.name
+        );
+        let words = to_ladder.words(&plan);
+        assert!(words.ends_with(&told), "{words}");
+        // It is as it says.
+        let after = plan.apply(&to_ladder.matching).expect("it can be made");
+        let select = |id| {
+            after
+                .apply(&Edit::Plan(PlanEdit::SelectLayout(id)))
+                .expect("it is there")
+        };
+        assert_eq!(missing(&select(first.id)), [RungDown, RungUp]);
+        assert!(missing(&after).is_empty());
     }
 
     #[test]

@@ -60,7 +60,7 @@ fn weigh(desk: GearDesk, wanted: RwSignal<Option<ShiftPlanKind>>, wish: ShiftPla
             .map(|plan| (PlanChange::to(plan, wish), plan.clone()))
     });
     match change {
-        Some((Ok(change), _)) if change.unmapped.is_empty() && change.missing.is_empty() => {
+        Some((Ok(change), _)) if change.is_harmless() => {
             desk.workspace.commit(change.alone);
         }
         Some((Ok(change), plan)) => {
