@@ -14,7 +14,7 @@ mod mended;
 mod rider_steps;
 mod road_card;
 mod run;
-mod stand_steps;
+pub(crate) mod stand_steps;
 mod state;
 #[cfg(test)]
 mod tests;

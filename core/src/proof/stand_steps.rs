@@ -24,8 +24,7 @@ pub(super) fn of(situation: &Situation<'_>) -> Vec<CheckStep> {
     steps.extend(buttons(situation));
     steps.extend(holds(situation));
     steps.extend(chords(situation));
-    steps.extend(ends(situation));
-    steps.extend(crossovers(situation));
+    steps.extend(chain(situation));
     steps.extend(power(situation));
     steps
 }
@@ -195,6 +194,13 @@ fn chords(situation: &Situation<'_>) -> Vec<CheckStep> {
         .collect()
 }
 
+/// What the chain shows: at the ends of the cassette, and from ring to ring.
+pub(crate) fn chain(situation: &Situation<'_>) -> Vec<CheckStep> {
+    let mut steps = ends(situation);
+    steps.extend(crossovers(situation));
+    steps
+}
+
 fn ends(situation: &Situation<'_>) -> Vec<CheckStep> {
     let end = |functions: [Function; 2], cog: &str| {
         let places = pressing(situation, &functions);
@@ -301,7 +307,12 @@ fn power(situation: &Situation<'_>) -> Vec<CheckStep> {
             .at([Place::Button(id)])
     }));
     steps
+        .push(CheckStep::new("charge", StepKind::Power, "Look at the charge level").shows(CHARGED));
+    steps
 }
+
+/// What the charge level is to be (*common practice*).
+pub(crate) const CHARGED: &str = "full; rider or helper reaches the charging place";
 
 fn pressing(situation: &Situation<'_>, functions: &[Function]) -> Vec<Place> {
     let bike = &situation.plan.bike;

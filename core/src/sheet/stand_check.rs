@@ -4,6 +4,7 @@ use super::{Tick, TickList, levers};
 use crate::cockpit::{Bike, Blade, ButtonId, Control, Wheel};
 use crate::function::Function;
 use crate::layout::{Hold, Layout};
+use crate::proof::stand_steps;
 use crate::situation::Situation;
 
 /// The lists in the order in which they are worked through (*common
@@ -16,6 +17,7 @@ pub(super) fn lists(situation: &Situation<'_>) -> Vec<TickList> {
         buttons(bike, layout),
         holds(bike, layout),
         chords(bike, layout),
+        chain(situation),
         power(),
     ];
     all.into_iter()
@@ -195,6 +197,22 @@ fn chords(bike: &Bike, layout: &Layout) -> TickList {
     }
 }
 
+/// The same steps as the check on the screen has.
+fn chain(situation: &Situation<'_>) -> TickList {
+    let bike = &situation.plan.bike;
+    let ticks = stand_steps::chain(situation).into_iter().map(|step| {
+        let numbers = step.places.iter().filter_map(|place| place.balloon(bike));
+        Tick::of(step.act, step.expect)
+            .about(numbers.collect())
+            .times(step.times)
+    });
+    TickList {
+        title: "Chain and rings",
+        note: "",
+        ticks: ticks.collect(),
+    }
+}
+
 fn power() -> TickList {
     TickList {
         title: "Off and on",
@@ -204,10 +222,7 @@ fn power() -> TickList {
                 "Switch off and on, then press each button once",
                 "everything as before",
             ),
-            Tick::of(
-                "Charge level",
-                "full; rider or helper reaches the charging place",
-            ),
+            Tick::of("Charge level", stand_steps::CHARGED),
         ],
     }
 }
