@@ -98,6 +98,7 @@ mod system_profile_guessed;
 mod tap_lost;
 mod thumb_work_only_by_letting_go;
 
+mod fingers_press_together;
 mod opposites_too_close;
 mod press_together_not_possible;
 mod same_place_opposite_meaning;
@@ -175,6 +176,7 @@ pub const ALL: &[&Rule] = &[
     &holding_not_possible::RULE,
     &press_together_not_possible::RULE,
     &opposites_too_close::RULE,
+    &fingers_press_together::RULE,
     &same_place_opposite_meaning::RULE,
     &wheel_brake_without_lever::RULE,
     &brake_out_of_reach::RULE,

@@ -12,6 +12,9 @@ vocabulary! {
     pub enum Fit as "fit" {
         /// The hand does not do it.
         Beyond = "beyond", "asked for, and the hand does not do it";
+        /// It takes great effort, and on a bad day the hand does not do it.
+        GreatEffortNotOnBadDay = "great-effort-not-on-bad-day",
+            "takes great effort; not at all on a bad day";
         /// It takes great effort.
         GreatEffort = "great-effort", "takes great effort";
         /// It does not hold on a bad day.
@@ -197,6 +200,7 @@ fn fit(usual: Option<Difficulty>, bad: Option<Difficulty>, open: bool) -> Fit {
     let stands = |step: Option<Difficulty>| step.map(Difficulty::standing);
     match (stands(usual), stands(bad)) {
         (Some(Standing::NotUsable), _) => Fit::Beyond,
+        (Some(Standing::OnlyAfterCheck), Some(Standing::NotUsable)) => Fit::GreatEffortNotOnBadDay,
         (Some(Standing::OnlyAfterCheck), _) => Fit::GreatEffort,
         (_, Some(Standing::NotUsable | Standing::OnlyAfterCheck)) => Fit::NotOnBadDay,
         _ if open => Fit::NotAsked,
@@ -212,5 +216,21 @@ impl Demand {
             Some(contact) => format!("{} {}", self.hand, contact),
             None => format!("{} hand", self.hand),
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Fit, fit};
+    use crate::rider::Difficulty::{Complete, Mild, Severe};
+
+    #[test]
+    fn what_a_bad_day_takes_away_is_told_beside_what_a_usual_one_asks() {
+        let of = |usual, bad| fit(Some(usual), Some(bad), false);
+        assert_eq!(of(Severe, Complete), Fit::GreatEffortNotOnBadDay);
+        assert_eq!(of(Severe, Severe), Fit::GreatEffort);
+        assert_eq!(of(Mild, Complete), Fit::NotOnBadDay);
+        assert_eq!(of(Complete, Complete), Fit::Beyond);
+        assert_eq!(of(Mild, Mild), Fit::Within);
     }
 }

@@ -112,6 +112,7 @@ pub(crate) fn noted(finding: &Finding, plan: &Plan) -> Vec<Spot> {
         }
         rule if [
             press_takes_great_effort::RULE.id,
+            fingers_press_together::RULE.id,
             press_together_not_possible::RULE.id,
         ]
         .contains(&rule) =>
