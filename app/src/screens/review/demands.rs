@@ -89,7 +89,9 @@ fn cell(head: &'static str) -> impl IntoView {
 pub fn fit_mark(fit: Fit) -> impl IntoView {
     let (outline, sign) = match fit {
         Fit::Beyond => ("M8 2h8l6 6v8l-6 6H8l-6-6V8z", "M7 12h10"),
-        Fit::GreatEffort | Fit::NotOnBadDay => ("M12 2.5 22.5 21h-21z", "M12 9v6M12 17.5v1"),
+        Fit::GreatEffortNotOnBadDay | Fit::GreatEffort | Fit::NotOnBadDay => {
+            ("M12 2.5 22.5 21h-21z", "M12 9v6M12 17.5v1")
+        }
         Fit::NotAsked | Fit::BadDayNotAsked => (
             "M3 3h18v18H3z",
             "M9 9.5a3 3 0 1 1 4.5 2.6c-1 .6-1.5 1-1.5 2.1M12 17v1",
