@@ -202,7 +202,7 @@ fn nothing_is_printed_over_hand_details() {
         shop.role("checkbox", "Add the page with hand details")
             .click();
         shop.css("#sheet-hands").wait_until_shown();
-        assert_leaves(&shop, &format!("demo {demo} with hand details"), 7, 16);
+        assert_leaves(&shop, &format!("demo {demo} with hand details"), 7, 20);
     }
 }
 

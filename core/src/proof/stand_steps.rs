@@ -9,6 +9,7 @@ use crate::layout::Hold;
 use crate::sheet::stand_check::three_presses;
 use crate::shift_plan::ShiftPlanKind;
 use crate::situation::Situation;
+use crate::text::capital;
 
 pub(super) fn of(situation: &Situation<'_>) -> Vec<CheckStep> {
     let mut steps = brakes(&situation.plan.bike);
@@ -208,7 +209,7 @@ fn ends(situation: &Situation<'_>) -> Vec<CheckStep> {
             CheckStep::new(
                 format!("end:{cog}"),
                 StepKind::End,
-                format!("Shift to the {cog} cog, then press once more"),
+                format!("{} cog: press once more", capital(cog)),
             )
             .shows("the chain stays on that cog and runs true")
             .at(places)

@@ -125,16 +125,13 @@ fn of_crossover(gears: &Gears, ladder: &Ladder, crossover: Crossover) -> Setting
         Direction::Down => "hardest",
     };
     let value = format!(
-        "{} of {} from the {from}: {} to {}",
+        "{} of {} from {from}: {} to {}",
         rung.map_or(0, |at| at + 1),
         path.len(),
         gears.words(crossover.from),
         gears.words(crossover.to)
     );
-    set(
-        &format!("front changes going {}, at rung", crossover.way),
-        Some(value),
-    )
+    set(&format!("front {} at rung", crossover.way), Some(value))
 }
 
 /// What is written in by hand until the gears are known.
@@ -145,10 +142,7 @@ fn open_ones(kind: ShiftPlanKind, settings: &mut Vec<Setting>) {
             "rear shifts with front larger",
             "rear shifts with front smaller",
         ],
-        ShiftPlanKind::Ladder => &[
-            "front changes going up, at rung",
-            "front changes going down, at rung",
-        ],
+        ShiftPlanKind::Ladder => &["front up at rung", "front down at rung"],
     };
     for what in open {
         settings.push(set(what, None));

@@ -92,7 +92,7 @@ fn full_lock() -> TickList {
         ticks: vec![
             Tick::of(
                 "Turn the bar to full lock, left and right",
-                "no wire, cable or hose pulls tight; nothing shifts or brakes",
+                "nothing pulls tight; nothing shifts or brakes",
             )
             .times(2),
         ],

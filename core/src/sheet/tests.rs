@@ -444,13 +444,7 @@ fn what_the_gears_must_still_decide_is_left_to_write_in() {
         .filter(|s| s.value.is_none())
         .map(|s| s.what.as_str())
         .collect();
-    assert_eq!(
-        open,
-        [
-            "front changes going up, at rung",
-            "front changes going down, at rung"
-        ]
-    );
+    assert_eq!(open, ["front up at rung", "front down at rung"]);
 }
 
 #[test]
@@ -1025,12 +1019,12 @@ fn settings_say_where_the_ladder_changes_the_front() {
         found.and_then(|s| s.value.as_deref())
     };
     assert_eq!(
-        of("front changes going up, at rung"),
-        Some("8 of 15 from the easiest: 34×15 to 50×19")
+        of("front up at rung"),
+        Some("8 of 15 from easiest: 34×15 to 50×19")
     );
     assert_eq!(
-        of("front changes going down, at rung"),
-        Some("10 of 15 from the hardest: 50×27 to 34×21")
+        of("front down at rung"),
+        Some("10 of 15 from hardest: 50×27 to 34×21")
     );
     let paired = edited(
         &plan,

@@ -13,7 +13,7 @@ pub const FIRST_LIMIT: usize = 300_000;
 
 /// What all of it may weigh, gzip, in bytes. Whoever makes the build lighter lowers it; whoever
 /// adds a screen may have to raise it, and says so.
-pub const LIMIT: usize = 1_213_000;
+pub const LIMIT: usize = 1_224_000;
 
 /// The build on a scale.
 pub struct Weight {
