@@ -14,7 +14,6 @@ use leverwright_core::plan::Plan;
 use leverwright_core::record::Desk;
 use leverwright_core::rider::Day;
 use leverwright_core::rules;
-use leverwright_core::shared_fixes::{SharedFix, shared_fixes};
 use leverwright_core::sheet::{Paper, SheetOptions};
 use leverwright_core::situation::Situation;
 use leverwright_core::summary::{self, Summary};
@@ -95,8 +94,6 @@ pub struct Derived {
     pub coverage: Coverage,
     /// What the rules say.
     pub findings: Vec<Finding>,
-    /// Changes that answer several of them.
-    pub shared_fixes: Vec<SharedFix>,
     /// The layout in a few words.
     pub summary: Summary,
 }
@@ -476,11 +473,9 @@ impl Derived {
         let situation = Situation::of(plan);
         let findings = rules::findings_in(&situation);
         let summary = summary::of(&situation);
-        let shared_fixes = shared_fixes(&situation, &findings);
         Derived {
             coverage: situation.coverage,
             findings,
-            shared_fixes,
             summary,
         }
     }

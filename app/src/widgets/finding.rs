@@ -9,7 +9,6 @@ use leptos::prelude::*;
 use leverwright_core::edit::{Edit, PlanEdit};
 use leverwright_core::finding::{Acceptable, Finding, Fix};
 use leverwright_core::rules;
-use leverwright_core::shared_fixes::SharedFix;
 use leverwright_core::spot::Screen;
 
 use crate::route::Route;
@@ -29,7 +28,7 @@ pub fn FindingCard(
     acted: Callback<()>,
     /// Fixes that stand above all cards, not to be said again in each.
     #[prop(optional)]
-    shared: Option<Memo<Vec<SharedFix>>>,
+    shared: Option<Memo<Vec<Fix>>>,
 ) -> impl IntoView {
     let workspace = Workspace::here();
     // Plain values: the browser tells of a lost focus even after the card's own
@@ -108,10 +107,10 @@ fn fixes_of(workspace: Workspace, shown: Finding) -> Memo<Vec<Fix>> {
 }
 
 /// The fixes that are not shared, and whether any other is.
-fn told_once(mut fixes: Vec<Fix>, shared: Option<Memo<Vec<SharedFix>>>) -> (Vec<Fix>, bool) {
+fn told_once(mut fixes: Vec<Fix>, shared: Option<Memo<Vec<Fix>>>) -> (Vec<Fix>, bool) {
     let all = fixes.len();
     if let Some(shared) = shared {
-        shared.with(|shared| fixes.retain(|fix| shared.iter().all(|one| one.fix.edit != fix.edit)));
+        shared.with(|shared| fixes.retain(|fix| shared.iter().all(|one| one.edit != fix.edit)));
     }
     let above = fixes.len() < all;
     (fixes, above)

@@ -3,11 +3,12 @@
 use leptos::html;
 use leptos::prelude::*;
 use leverwright_core::Vocabulary;
-use leverwright_core::finding::{Finding, Severity};
+use leverwright_core::finding::{Finding, Fix, Severity};
 use leverwright_core::rules::{self, Family};
-use leverwright_core::shared_fixes::SharedFix;
+use leverwright_core::shared_fixes::{open_after, shared_fixes};
 use leverwright_core::tally::Tally;
 
+use crate::after_paint::a_frame_behind;
 use crate::widgets::{FindingCard, FixButton, SeverityMark};
 use crate::workspace::{Seen, Workspace};
 
@@ -53,9 +54,14 @@ pub fn FindingList(
         None => view! { <StandOrForeseen/> }.into_any(),
     };
     // They are about all findings, so they stand only where all do.
-    let shared = Memo::new(move |_| {
-        let seen = workspace.seen.get().filter(|_| family.is_none());
-        seen.map_or_else(Vec::new, |seen| seen.derived.shared_fixes.clone())
+    let seen = move || workspace.seen.get().filter(|_| family.is_none());
+    let of_seen = |seen: &Seen| shared_fixes(&seen.plan, &seen.derived.findings);
+    let shared = Memo::new(move |_| seen().as_ref().map_or_else(Vec::new, of_seen));
+    // All rules are asked for each: not before what was changed is seen.
+    let later = a_frame_behind(seen);
+    let then = Memo::new(move |_| {
+        let open_after = |seen: &Seen| open_after(&seen.plan, &of_seen(seen));
+        later.with(|seen| seen.as_ref().map_or_else(Vec::new, open_after))
     });
     let groups = Severity::ALL
         .iter()
@@ -68,7 +74,7 @@ pub fn FindingList(
             <h2 id="findings" tabindex="-1" node_ref=heading>
                 {heading_words}{move || tally.get().unwrap_or_default().to_string()}
             </h2>
-            <ForSeveral shared acted/>
+            <ForSeveral shared then acted/>
             {groups}
         </section>
     }
@@ -88,16 +94,24 @@ fn StandOrForeseen() -> impl IntoView {
 
 /// The changes that answer several findings at once, each with what stands open then.
 #[component]
-fn ForSeveral(shared: Memo<Vec<SharedFix>>, acted: Callback<()>) -> impl IntoView {
+fn ForSeveral(
+    shared: Memo<Vec<Fix>>,
+    then: Memo<Vec<Option<Tally>>>,
+    acted: Callback<()>,
+) -> impl IntoView {
     let one_each = move || {
         let shared = shared.get().into_iter().enumerate();
         shared
-            .map(|(at, SharedFix { fix, then })| {
+            .map(|(at, fix)| {
                 let id = format!("then-{at}");
+                let words = move || {
+                    let tally = then.with(|then| then.get(at).copied().flatten());
+                    tally.map(|tally| format!("then {tally}"))
+                };
                 view! {
                     <li>
                         <FixButton fix acted described_by=id.clone()/>
-                        <span class="quiet" id=id>{format!("then {then}")}</span>
+                        <span class="quiet" id=id>{words}</span>
                     </li>
                 }
             })
@@ -115,7 +129,7 @@ fn ForSeveral(shared: Memo<Vec<SharedFix>>, acted: Callback<()>) -> impl IntoVie
 fn FindingGroup(
     group: Group,
     family: Option<Family>,
-    shared: Memo<Vec<SharedFix>>,
+    shared: Memo<Vec<Fix>>,
     acted: Callback<()>,
 ) -> impl IntoView {
     let workspace = Workspace::here();
