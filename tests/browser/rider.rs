@@ -58,6 +58,8 @@ fn an_answer_is_given_by_keyboard_alone_and_counted() {
             &format!("{side} hand rides, presses and brakes easily"),
         )
         .click();
+        // It is said, too, not only shown.
+        shop.css("[role=status]").wait_for_text("Done: ");
     }
     // Pain, what the arms do by themselves, and positions are asked singly.
     shop.css(".lead")
