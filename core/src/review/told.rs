@@ -2,7 +2,7 @@
 
 use super::{Decided, Demand, Fit, OwnWords, Review, ReviewPage, Sources, Standing, Stopping};
 use crate::cockpit::{HandPosition, Wheel};
-use crate::finding::{Finding, Place, Severity};
+use crate::finding::{Finding, Place, Role, Severity};
 use crate::plan::Plan;
 use crate::record::signed;
 use crate::rider::{Ability, Day, Difficulty, Side};
@@ -215,9 +215,14 @@ impl Decided {
         }
     }
 
+    /// Who decided, in what role, when.
+    fn who(&self) -> String {
+        signed(&self.by, Role::Clinician, self.date)
+    }
+
     /// What whoever sets the bike up or goes along must know of it; nothing once it is withdrawn.
     fn for_the_bench(&self) -> Option<String> {
-        let who = signed(&self.by, crate::finding::Role::Clinician, self.date);
+        let who = self.who();
         let decision = self.review.decision.words();
         let stop = self.review.trial.as_ref().map(|trial| &trial.stop_if);
         let stop = stop.filter(|words| !words.is_empty());
@@ -234,7 +239,7 @@ impl Decided {
     /// Who decided, in what role, when, for which revision.
     pub fn heading(&self) -> String {
         let (number, code) = self.revision;
-        let who = signed(&self.by, crate::finding::Role::Clinician, self.date);
+        let who = self.who();
         format!("{who}, for revision {number} ({code})")
     }
 
