@@ -45,6 +45,8 @@ fn nobody_signs_as_the_shop_unasked_and_a_changed_answer_ends_it() {
     let answer = shop.css("label:has(input[name='left-stays-on'])").nth(2);
     answer.scroll_into_view();
     answer.click();
+    shop.css("[role=status]")
+        .wait_for_text("What was accepted rests on this, and is open again.");
     shop.visit("#/layout");
     let card = finding(&shop, STEERS);
     card.inner_css(".lapsed")
